@@ -1,0 +1,56 @@
+package tunside.chemistry;
+
+import java.util.List;
+import tunside.quantity.Temperature;
+
+/**
+ * An acid and the forms that it takes as it loses protons.
+ *
+ * @param id as tables and requests name it
+ * @param topCharge charge of the most protonated form met in water: 0, or -1 where the first proton is always lost
+ * @param steps the dissociation steps from there, most acid first; empty for a strong one-proton acid
+ */
+public record AcidSystem(String id, int topCharge, List<DissociationConstant> steps) {
+    public AcidSystem {
+        steps = List.copyOf(steps);
+    }
+
+    /** pK of step {@code 1..steps} at zero ionic strength. */
+    public double pK(int step, Temperature temperature) {
+        return steps.get(step - 1).pK(temperature);
+    }
+
+    /**
+     * Mean charge of one mole at a pH, activities left out: monotone falling from {@code topCharge} by one a step.
+     *
+     * @return mol of charge per mol; its negative is the mean number of protons that a mole has delivered
+     */
+    public double meanCharge(double ph, Temperature temperature) {
+        double[] shares = shares(ph, temperature);
+        double charge = 0;
+        for (int j = 0; j < shares.length; j++) {
+            charge += (topCharge - j) * shares[j];
+        }
+        return charge;
+    }
+
+    /** Share of each form at a pH, most protonated first, activities left out; they sum to 1. */
+    public double[] shares(double ph, Temperature temperature) {
+        double[] shares = new double[steps.size() + 1];
+        double[] logTerms = new double[shares.length];
+        double largest = 0;
+        for (int j = 1; j < shares.length; j++) {
+            logTerms[j] = logTerms[j - 1] + ph - pK(j, temperature);
+            largest = Math.max(largest, logTerms[j]);
+        }
+        double sum = 0;
+        for (int j = 0; j < shares.length; j++) {
+            shares[j] = Math.exp(Math.log(10) * (logTerms[j] - largest));
+            sum += shares[j];
+        }
+        for (int j = 0; j < shares.length; j++) {
+            shares[j] /= sum;
+        }
+        return shares;
+    }
+}

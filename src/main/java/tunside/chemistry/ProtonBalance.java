@@ -1,0 +1,50 @@
+package tunside.chemistry;
+
+import java.util.List;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
+
+/**
+ * The proton balance: the pH at which what some components take up is what the others give.
+ *
+ * @param terms at least one; each never rising with the pH, so the sum has one root
+ */
+public record ProtonBalance(List<ProtonTerm> terms) {
+    private static final double LOWEST = 0;
+    private static final double HIGHEST = 14;
+    private static final int MOST_EVALUATIONS = 200;
+
+    public ProtonBalance {
+        terms = List.copyOf(terms);
+    }
+
+    /** Protons that all components together would still take up at a pH, mEq. */
+    public double uptakeMeq(double ph) {
+        double sum = 0;
+        for (ProtonTerm term : terms) {
+            sum += term.uptakeMeq(ph);
+        }
+        return sum;
+    }
+
+    /** Protons that lower the pH by one unit there, mEq per pH; central difference over 0.002 pH. */
+    public double bufferingMeqPerPh(double ph) {
+        double half = 0.001;
+        return (uptakeMeq(ph - half) - uptakeMeq(ph + half)) / (2 * half);
+    }
+
+    /**
+     * The pH of the mixture: bracketed between 0 and 14 and solved to 1e-9, in at most 200 evaluations.
+     *
+     * @throws IllegalArgumentException if the sum keeps its sign from 0 to 14
+     */
+    public double solve() {
+        double atLowest = uptakeMeq(LOWEST);
+        double atHighest = uptakeMeq(HIGHEST);
+        if (!(atLowest >= 0 && atHighest <= 0)) {
+            throw new IllegalArgumentException("the proton balance has no root from pH %s to %s: %s and %s mEq"
+                    .formatted(LOWEST, HIGHEST, atLowest, atHighest));
+        }
+        return new BracketingNthOrderBrentSolver(1e-12, 1e-9, 1e-12, 5)
+                .solve(MOST_EVALUATIONS, this::uptakeMeq, LOWEST, HIGHEST);
+    }
+}

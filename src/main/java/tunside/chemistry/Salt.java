@@ -1,0 +1,34 @@
+package tunside.chemistry;
+
+import java.util.Map;
+
+/**
+ * A salt or base that is weighed into water.
+ *
+ * @param id as requests name it, such as {@code calcium-chloride-dihydrate}
+ * @param name in words
+ * @param formula with its crystal water
+ * @param molarMassGPerMol of that formula
+ * @param ions mol of each ion per mol
+ * @param carbon mol of inorganic carbon per mol
+ * @param solubility in words
+ * @param source id of the publication
+ */
+public record Salt(
+        String id,
+        String name,
+        String formula,
+        double molarMassGPerMol,
+        Map<Ion, Double> ions,
+        double carbon,
+        String solubility,
+        String source) {
+    public Salt {
+        ions = Map.copyOf(ions);
+    }
+
+    /** What one gram adds to a water; its alkalinity is the charge that its ions leave over. */
+    public Solution perGram() {
+        return new Solution(ions, carbon, Map.of(), 0).scaled(1 / molarMassGPerMol);
+    }
+}

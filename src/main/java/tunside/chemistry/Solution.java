@@ -1,0 +1,91 @@
+package tunside.chemistry;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * What is dissolved in a kilogram of water, free of any pH. Immutable; two solutions mix by {@link #scaled} and {@link
+ * #plus}.
+ *
+ * @param ions mol/kg, zero where absent; sulfate is the total of sulfate and bisulfate
+ * @param carbon dissolved inorganic carbon, mol/kg
+ * @param acids total of each weak acid in all its forms, mol/kg
+ * @param base strong base without a listed cation, mol/kg; negative for a strong acid without a listed anion. It is
+ *     the charge that the listed ions leave over when an alkalinity is given
+ */
+public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Double> acids, double base) {
+    /** Nothing dissolved. */
+    public static final Solution WATER = new Solution(Map.of(), 0, Map.of(), 0);
+
+    public Solution {
+        Map<Ion, Double> orderedIons = new EnumMap<>(Ion.class);
+        orderedIons.putAll(ions);
+        ions = Collections.unmodifiableMap(orderedIons);
+        acids = Collections.unmodifiableMap(new LinkedHashMap<>(acids)); // in order: sums must not depend on hashing
+    }
+
+    /** One ion alone. */
+    public static Solution of(Ion ion, double molPerKg) {
+        return new Solution(Map.of(ion, molPerKg), 0, Map.of(), 0);
+    }
+
+    /** One weak acid alone. */
+    public static Solution of(AcidSystem acid, double molPerKg) {
+        return new Solution(Map.of(), 0, Map.of(acid, molPerKg), 0);
+    }
+
+    /** Inorganic carbon alone, as CO2(aq). */
+    public static Solution ofCarbon(double molPerKg) {
+        return new Solution(Map.of(), molPerKg, Map.of(), 0);
+    }
+
+    /** Strong base (negative: strong acid) alone. */
+    public static Solution ofBase(double molPerKg) {
+        return new Solution(Map.of(), 0, Map.of(), molPerKg);
+    }
+
+    /** Concentration of an ion, mol/kg. */
+    public double ion(Ion ion) {
+        return ions.getOrDefault(ion, 0.0);
+    }
+
+    /** Both together in the same kilogram. */
+    public Solution plus(Solution other) {
+        Map<Ion, Double> allIons = new EnumMap<>(Ion.class);
+        allIons.putAll(ions);
+        other.ions.forEach((ion, amount) -> allIons.merge(ion, amount, Double::sum));
+        Map<AcidSystem, Double> allAcids = new LinkedHashMap<>(acids);
+        other.acids.forEach((acid, amount) -> allAcids.merge(acid, amount, Double::sum));
+        return new Solution(allIons, carbon + other.carbon, allAcids, base + other.base);
+    }
+
+    /** Every amount times a factor. */
+    public Solution scaled(double factor) {
+        Map<Ion, Double> scaledIons = new EnumMap<>(Ion.class);
+        ions.forEach((ion, amount) -> scaledIons.put(ion, amount * factor));
+        Map<AcidSystem, Double> scaledAcids = new LinkedHashMap<>();
+        acids.forEach((acid, amount) -> scaledAcids.put(acid, amount * factor));
+        return new Solution(scaledIons, carbon * factor, scaledAcids, base * factor);
+    }
+
+    /** The same with another amount of inorganic carbon. */
+    public Solution withCarbon(double molPerKg) {
+        return new Solution(ions, molPerKg, acids, base);
+    }
+
+    /** The same with another amount of strong base. */
+    public Solution withBase(double molPerKg) {
+        return new Solution(ions, carbon, acids, molPerKg);
+    }
+
+    /** Charge of the ions and the strong base, mol/kg; sulfate fully dissociated. This is what alkalinity measures. */
+    public double fixedCharge() {
+        double charge = base;
+        for (Map.Entry<Ion, Double> entry : ions.entrySet()) {
+            charge += entry.getKey().charge() * entry.getValue();
+        }
+        return charge;
+    }
+}
