@@ -1,7 +1,7 @@
 package tunside.quantity;
 
 /** Units of a dissolved ion. Conversion needs the ion: see {@link Dissolved#mmolPerL}. */
-public enum DissolvedUnit {
+public enum DissolvedUnit implements Symbol {
     MG_PER_L("mg/L"),
     MMOL_PER_L("mmol/L"),
     MEQ_PER_L("mEq/L"),
@@ -14,7 +14,7 @@ public enum DissolvedUnit {
         this.symbol = symbol;
     }
 
-    /** As written in a request or an answer. */
+    @Override
     public String symbol() {
         return symbol;
     }

@@ -1,7 +1,7 @@
 package tunside.quantity;
 
 /** Units of the strength of an acid or base. They convert into each other only for a known substance and density. */
-public enum StrengthUnit {
+public enum StrengthUnit implements Symbol {
     PERCENT_W_W("%w/w"),
     MOL_PER_L("mol/L"),
     EQ_PER_L("eq/L");
@@ -12,7 +12,7 @@ public enum StrengthUnit {
         this.symbol = symbol;
     }
 
-    /** As written in a request or an answer. */
+    @Override
     public String symbol() {
         return symbol;
     }

@@ -1,10 +1,7 @@
 package tunside.quantity;
 
 /** A unit in which a caller may state a quantity. */
-public interface Unit {
-    /** As written in a request or an answer, such as {@code US-gal}. */
-    String symbol();
-
+public interface Unit extends Symbol {
     /**
      * Converts to the base unit of the kind.
      *

@@ -1,0 +1,83 @@
+package tunside.http.answer;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import tunside.finding.Finding;
+import tunside.finding.Outcome;
+import tunside.reference.Row;
+import tunside.reference.Table;
+
+/** Gives findings their words, from the tables {@code checks-*.csv}. */
+public final class Checks {
+    /** One table a package; each holds a message for every (code, outcome) that the package can find. */
+    private static final List<String> TABLES = List.of("checks-request.csv");
+
+    private static final Map<String, Wording> WORDINGS = load();
+
+    private record Wording(String message, String source) {}
+
+    private Checks() {}
+
+    /** The checks of an answer: that the request is well formed, then every finding in order. */
+    public static List<Check> of(List<Finding> findings) {
+        List<Check> checks = new ArrayList<>();
+        checks.add(of(Finding.of("request.valid", Outcome.PASS, "")));
+        findings.forEach(finding -> checks.add(of(finding)));
+        return checks;
+    }
+
+    /**
+     * One finding in words.
+     *
+     * @throws IllegalStateException if no table words it: a bug
+     */
+    public static Check of(Finding finding) {
+        Wording wording = WORDINGS.get(key(finding.code(), finding.outcome()));
+        if (wording == null) {
+            throw new IllegalStateException(
+                    "no checks-*.csv has a message for %s %s".formatted(finding.code(), finding.outcome()));
+        }
+        String message = wording.message
+                .replace("{observed}", text(finding.observed()))
+                .replace("{expected}", text(finding.expected()))
+                .replace("{subject}", finding.subject());
+        return new Check(
+                finding.code(),
+                finding.outcome(),
+                finding.pointer(),
+                message,
+                number(finding.observed()),
+                number(finding.expected()),
+                wording.source);
+    }
+
+    private static Double number(OptionalDouble value) {
+        return value.isPresent() ? Rounded.significant(value.getAsDouble(), 4) : null;
+    }
+
+    private static String text(OptionalDouble value) {
+        return value.isPresent() ? Rounded.text(Rounded.significant(value.getAsDouble(), 4)) : "";
+    }
+
+    private static String key(String code, Outcome outcome) {
+        return code + " " + outcome;
+    }
+
+    private static Map<String, Wording> load() {
+        Map<String, Wording> wordings = new LinkedHashMap<>();
+        for (String table : TABLES) {
+            for (Row row : Table.read(table).rows()) {
+                Outcome outcome = Outcome.valueOf(row.text("outcome").toUpperCase(Locale.ROOT));
+                if (wordings.put(key(row.text("code"), outcome), new Wording(row.text("message"), row.source()))
+                        != null) {
+                    throw row.fault("the same code and outcome stand twice");
+                }
+            }
+        }
+        return wordings;
+    }
+}

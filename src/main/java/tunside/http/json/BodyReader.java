@@ -1,0 +1,123 @@
+package tunside.http.json;
+
+import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParseException;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.core.io.JsonEOFException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.inject.Inject;
+import jakarta.inject.Singleton;
+import jakarta.validation.Validator;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.WebApplicationException;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.ext.MessageBodyReader;
+import jakarta.ws.rs.ext.Provider;
+import java.io.IOException;
+import java.io.InputStream;
+import java.lang.annotation.Annotation;
+import java.lang.reflect.Type;
+import java.util.List;
+import tunside.http.problem.Fault;
+import tunside.http.problem.InvalidRequestException;
+
+/**
+ * Reads a JSON body into its request record and checks every constraint of the contract, so that one answer names all
+ * faults: wrong types and unknown members from the reading, missing members and ranges from the validation.
+ */
+@Provider
+@Singleton
+@Consumes(MediaType.APPLICATION_JSON)
+public class BodyReader implements MessageBodyReader<Object> {
+    /** Largest JSON body, bytes. */
+    public static final int LARGEST_BODY = 256 * 1024;
+
+    private final ObjectMapper mapper;
+    private final Validator validator;
+
+    @Inject
+    public BodyReader(ObjectMapper mapper, Validator validator) {
+        this.mapper = mapper;
+        this.validator = validator;
+    }
+
+    @Override
+    public boolean isReadable(Class<?> type, Type generic, Annotation[] annotations, MediaType mediaType) {
+        return true;
+    }
+
+    @Override
+    public Object readFrom(
+            Class<Object> type,
+            Type generic,
+            Annotation[] annotations,
+            MediaType mediaType,
+            MultivaluedMap<String, String> headers,
+            InputStream in)
+            throws IOException {
+        byte[] body = in.readNBytes(LARGEST_BODY + 1);
+        if (body.length > LARGEST_BODY) {
+            throw new WebApplicationException(413);
+        }
+        return read(body, type);
+    }
+
+    /**
+     * Reads and checks one JSON document.
+     *
+     * @throws InvalidRequestException with every fault found
+     */
+    public <T> T read(byte[] body, Class<T> type) {
+        BodyFaults faults = new BodyFaults();
+        T request = parse(body, type, faults);
+        if (request != null) {
+            for (Fault fault : Violations.of(validator, request)) {
+                if (!faults.has(fault.pointer())) {
+                    faults.add(fault.pointer(), fault.detail());
+                }
+            }
+        } else if (faults.all().isEmpty()) {
+            faults.add("", "the body must be a JSON object but is " + (body.length == 0 ? "empty" : "null"));
+        }
+        if (!faults.all().isEmpty()) {
+            throw new InvalidRequestException(faults.all());
+        }
+        return request;
+    }
+
+    private <T> T parse(byte[] body, Class<T> type, BodyFaults faults) {
+        if (body.length == 0) {
+            return null;
+        }
+        try {
+            return mapper.readerFor(type)
+                    .withAttribute(BodyFaults.ATTRIBUTE, faults)
+                    .readValue(body);
+        } catch (JacksonException e) {
+            throw new InvalidRequestException(List.of(new Fault("", sentence(e))));
+        } catch (IOException e) {
+            throw new InvalidRequestException(List.of(new Fault("", "the body cannot be read")));
+        }
+    }
+
+    private static String sentence(JacksonException e) {
+        JsonLocation location = e.getLocation();
+        String where =
+                location == null ? "" : " (line %d, column %d)".formatted(location.getLineNr(), location.getColumnNr());
+        String what;
+        if (e instanceof StreamConstraintsException) {
+            what = "the body is nested too deep, or has a number, name or text that is too long";
+        } else if (e instanceof JsonEOFException) {
+            what = "the JSON ends before it is complete";
+        } else if (e instanceof JsonParseException && e.getOriginalMessage().startsWith("Duplicate")) {
+            what = "the JSON names a member twice in one object";
+        } else if (e instanceof JsonParseException) {
+            what = "the body is not JSON; numbers are written like 5.4, NaN and infinity do not exist";
+        } else {
+            what = "the body holds more than one JSON document, or JSON of another shape than the contract's";
+        }
+        return what + where;
+    }
+}
