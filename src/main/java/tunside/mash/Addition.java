@@ -1,0 +1,4 @@
+package tunside.mash;
+
+/** What goes into the mash besides malt and liquor. */
+public sealed interface Addition permits AcidAddition, SaltAddition {}

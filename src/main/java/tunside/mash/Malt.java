@@ -1,0 +1,65 @@
+package tunside.mash;
+
+import java.util.Optional;
+import tunside.quantity.Colour;
+
+/**
+ * A malt as the brewer knows it. Two equal malts are taken for the same lot: their errors are one error.
+ *
+ * @param maltClass what it is
+ * @param colour if known
+ * @param measured what was measured on the lot
+ * @param lacticAcidPercent of an acidulated malt's mass, from its label; only where the class carries lactic acid
+ */
+public record Malt(
+        MaltClass maltClass, Optional<Colour> colour, MeasuredMalt measured, Optional<Estimate> lacticAcidPercent) {
+    public Malt {
+        if (lacticAcidPercent.isPresent()) {
+            double percent = lacticAcidPercent.get().value();
+            if (maltClass.lacticAcidPercent().isEmpty()) {
+                throw new IllegalArgumentException(
+                        "malt '%s' carries no lactic acid of its own".formatted(maltClass.id()));
+            }
+            if (!(percent >= 0.1 && percent <= 10)) {
+                throw new IllegalArgumentException("lactic acid (%s %%) must be from 0.1 to 10".formatted(percent));
+            }
+            if (measured.knowsProtons()) {
+                throw new IllegalArgumentException(
+                        "state the lactic acid of a malt or what was measured on the malt itself, never both: it would count twice");
+            }
+        }
+    }
+
+    /** A malt known by its class only. */
+    public static Malt of(String classId) {
+        return new Malt(MaltClasses.get(classId), Optional.empty(), MeasuredMalt.NOTHING, Optional.empty());
+    }
+
+    /** A malt known by its class and colour. */
+    public static Malt of(String classId, double ebc) {
+        return new Malt(MaltClasses.get(classId), Optional.of(new Colour(ebc)), MeasuredMalt.NOTHING, Optional.empty());
+    }
+
+    /** The same malt with what was measured on it. */
+    public Malt with(MeasuredMalt values) {
+        return new Malt(maltClass, colour, values, lacticAcidPercent);
+    }
+
+    /**
+     * Lactic acid to count apart from the malt's body, % of its mass: that of the label, else the class's; empty where
+     * the class has none, or where the malt itself was measured and its values hold the acid already.
+     */
+    public Optional<Estimate> countedLacticAcidPercent() {
+        if (measured.knowsProtons()) {
+            return Optional.empty();
+        }
+        return lacticAcidPercent.or(
+                () -> maltClass.lacticAcidPercent().map(value -> new Estimate(value.value(), value.lotUncertainty())));
+    }
+
+    /** Its name in answers: the class, with the colour where it is known. */
+    public String label() {
+        return colour.map(shade -> "%s (%s EBC)".formatted(maltClass.id(), Math.round(shade.ebc())))
+                .orElse(maltClass.id());
+    }
+}

@@ -1,0 +1,104 @@
+package tunside.mash;
+
+import java.util.ArrayList;
+import java.util.List;
+import tunside.chemistry.ProtonBalance;
+import tunside.chemistry.ProtonTerm;
+import tunside.quantity.Volume;
+
+/**
+ * A mash: malt, liquor and what else goes in.
+ *
+ * @param grist all malt
+ * @param liquor all water in the mash
+ * @param additions acids, salts and bases; at most 32
+ * @param conditions crush and rest, where known
+ * @param model parameters of the proton balance
+ */
+public record Mash(Grist grist, Liquor liquor, List<Addition> additions, MashConditions conditions, MashModel model) {
+    /** Most additions to one mash. */
+    public static final int MOST_ADDITIONS = 32;
+
+    public Mash {
+        additions = List.copyOf(additions);
+        if (additions.size() > MOST_ADDITIONS) {
+            throw new IllegalArgumentException(
+                    "a mash must have at most %s additions but has %s".formatted(MOST_ADDITIONS, additions.size()));
+        }
+    }
+
+    /** A mash by the standard model, crush and rest unstated. */
+    public static Mash of(Grist grist, Liquor liquor, Addition... additions) {
+        return new Mash(grist, liquor, List.of(additions), MashConditions.UNSTATED, MashModel.standard());
+    }
+
+    /** The same with something more in it. */
+    public Mash plus(Addition addition) {
+        List<Addition> more = new ArrayList<>(additions);
+        more.add(addition);
+        return new Mash(grist, liquor, more, conditions, model);
+    }
+
+    /** The same with other additions. */
+    public Mash withAdditions(List<Addition> others) {
+        return new Mash(grist, liquor, others, conditions, model);
+    }
+
+    /** The same by another model. */
+    public Mash withModel(MashModel other) {
+        return new Mash(grist, liquor, additions, conditions, other);
+    }
+
+    /** Liquor to grist, L/kg. */
+    public double liquorRatioLPerKg() {
+        return liquor.volume().litres() / grist.kilograms();
+    }
+
+    /** Most chalk that can still change the pH of this mash, g. */
+    public double chalkLimitGrams() {
+        return model.chalkLimitMgPerL() * liquor.volume().litres() / 1000;
+    }
+
+    /** The proton balance at the central values: one term a component. */
+    public ProtonBalance balance() {
+        MashEquation equation = MashEquation.of(this);
+        return equation.balance(equation.centre());
+    }
+
+    /** The malts' terms alone, with the lactic acid of an acidulated malt. */
+    public ProtonBalance maltBalance() {
+        return part(true);
+    }
+
+    /** All terms but the malts': liquor, hardness, acids, salts and bases. */
+    public ProtonBalance otherBalance() {
+        return part(false);
+    }
+
+    private ProtonBalance part(boolean malts) {
+        MashEquation equation = MashEquation.of(this);
+        List<ProtonTerm> terms = new ArrayList<>();
+        double[] centre = equation.centre();
+        for (MashComponent component : equation.components()) {
+            if ((component.kind() == MashComponent.Kind.MALT) == malts) {
+                terms.add(ph -> component.formula().uptakeMeq(centre, ph));
+            }
+        }
+        return new ProtonBalance(terms);
+    }
+
+    /** The predicted pH of the cooled sample, without its uncertainty: see {@link MashPrediction}. */
+    public double ph() {
+        return balance().solve();
+    }
+
+    /** Protons that lower the malts' pH by one unit at a pH, mEq per pH, liquor and additions left out. */
+    public double maltBufferingMeqPerPh(double ph) {
+        return maltBalance().bufferingMeqPerPh(ph);
+    }
+
+    /** Volume of the liquor. */
+    public Volume volume() {
+        return liquor.volume();
+    }
+}

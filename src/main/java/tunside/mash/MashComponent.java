@@ -1,0 +1,28 @@
+package tunside.mash;
+
+/**
+ * A part of a mash that takes up or gives protons.
+ *
+ * @param kind what sort of part
+ * @param subject its name, such as a malt class; empty for the liquor
+ * @param formula protons as a function of the inputs and the pH
+ */
+record MashComponent(Kind kind, String subject, Formula formula) {
+
+    /** Sorts of component. */
+    enum Kind {
+        MALT,
+        LIQUOR,
+        CALCIUM,
+        MAGNESIUM,
+        ACID,
+        SALT
+    }
+
+    /** Protons taken up by a component. */
+    @FunctionalInterface
+    interface Formula {
+        /** mEq, falling with the pH. @param inputs values in the order of the equation's inputs */
+        double uptakeMeq(double[] inputs, double ph);
+    }
+}

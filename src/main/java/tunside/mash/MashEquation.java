@@ -1,0 +1,362 @@
+package tunside.mash;
+
+import java.util.ArrayList;
+import java.util.List;
+import tunside.chemistry.Acid;
+import tunside.chemistry.Acids;
+import tunside.chemistry.Ion;
+import tunside.chemistry.ProtonBalance;
+import tunside.chemistry.ProtonTerm;
+import tunside.chemistry.Solution;
+import tunside.quantity.Temperature;
+
+/**
+ * A mash as an equation: which inputs there are, how sure each is, and which protons each component takes up.
+ *
+ * @param inputs independent of each other, in a fixed order
+ * @param components functions of the inputs' values and of the pH
+ */
+record MashEquation(List<UncertainInput> inputs, List<MashComponent> components) {
+    /** The parameter set was fitted with constants of 25 degC and without activities; it is used the same way. */
+    static final Temperature CONSTANTS_AT = new Temperature(25);
+
+    private static final double ACIDITY_PH = 5.7;
+    private static final double SMALLEST_CHORD_PH = 0.3;
+    private static final String NO_SUBJECT = "";
+
+    MashEquation {
+        inputs = List.copyOf(inputs);
+        components = List.copyOf(components);
+    }
+
+    static MashEquation of(Mash mash) {
+        return new Draft(mash).equation();
+    }
+
+    /** Central values of all inputs. */
+    double[] centre() {
+        return inputs.stream().mapToDouble(UncertainInput::value).toArray();
+    }
+
+    /** The balance at given values of the inputs; terms in the order of the components. */
+    ProtonBalance balance(double[] values) {
+        double[] fixed = values.clone();
+        List<ProtonTerm> terms = new ArrayList<>();
+        for (MashComponent component : components) {
+            terms.add(ph -> component.formula().uptakeMeq(fixed, ph));
+        }
+        return new ProtonBalance(terms);
+    }
+
+    /** Collects inputs and components while a mash is read. */
+    private static final class Draft {
+        private final Mash mash;
+        private final MashModel model;
+        private final List<UncertainInput> inputs = new ArrayList<>();
+        private final List<MashComponent> components = new ArrayList<>();
+        private final int volume;
+        private final int phi;
+        private final int dilution;
+        private final int bias;
+        private final int biasOfTypes;
+        private final int scale;
+        private final int crush;
+        private final int rest;
+        private final int decoction;
+        private final int[] masses;
+
+        Draft(Mash mash) {
+            this.mash = mash;
+            this.model = mash.model();
+            MashModel.Handling handling = model.handling();
+            double litres = mash.liquor().volume().litres();
+            volume =
+                    input("liquor-volume", NO_SUBJECT, "L", Estimate.relative(litres, handling.liquorVolumeRelative()));
+            phi = input("carbon-dioxide-lost", NO_SUBJECT, "1", model.carbonDioxideLost());
+            dilution = input("dilution-per-decade", NO_SUBJECT, "pH", model.dilutionPhPerDecade());
+            bias = input("model-bias", NO_SUBJECT, "pH", model.bias());
+            biasOfTypes = input("malt-types-bias", NO_SUBJECT, "pH", model.biasOfMaltTypes());
+            scale = input("buffering-scale", NO_SUBJECT, "1", model.bufferingScale());
+            crush = input("crush", NO_SUBJECT, "1", crushFactor());
+            rest = input("rest-time", NO_SUBJECT, "pH", restShift());
+            decoction = input("decoction", NO_SUBJECT, "pH", decoctionShift());
+            List<GristPart> parts = mash.grist().parts();
+            masses = new int[parts.size()];
+            for (int i = 0; i < masses.length; i++) {
+                double kilograms = parts.get(i).mass().kilograms();
+                masses[i] = input(
+                        "malt-mass",
+                        parts.get(i).malt().label(),
+                        "kg",
+                        Estimate.relative(kilograms, handling.maltMassRelative()));
+            }
+        }
+
+        MashEquation equation() {
+            for (int i = 0; i < masses.length; i++) {
+                malt(masses[i], mash.grist().parts().get(i).malt());
+            }
+            liquor();
+            hardness();
+            for (Addition addition : mash.additions()) {
+                if (addition instanceof AcidAddition acid) {
+                    acid(acid);
+                }
+            }
+            return new MashEquation(inputs, components);
+        }
+
+        private int input(String id, String subject, String unit, Estimate estimate) {
+            inputs.add(new UncertainInput(id, subject, unit, estimate.value(), estimate.standardUncertainty()));
+            return inputs.size() - 1;
+        }
+
+        private Estimate crushFactor() {
+            return mash.conditions().millGapMm().isPresent()
+                    ? new Estimate(
+                            MillGaps.bufferingFactor(
+                                    mash.conditions().millGapMm().getAsDouble()),
+                            model.crushUncertainty())
+                    : Estimate.exactly(1);
+        }
+
+        private Estimate restShift() {
+            return mash.conditions()
+                    .rest()
+                    .map(time -> model.shiftAfter(time.minutes()))
+                    .orElse(new Estimate(0, model.restShift().standardUncertainty()));
+        }
+
+        private Estimate decoctionShift() {
+            return mash.conditions().decoction() ? model.decoctionShift() : Estimate.exactly(0);
+        }
+
+        private double ratio(double[] x) {
+            double kilograms = 0;
+            for (int mass : masses) {
+                kilograms += x[mass];
+            }
+            return x[volume] / kilograms;
+        }
+
+        /** How far a malt's own pH lies from that in distilled water at its reference ratio. */
+        private double shift(double[] x, double referenceRatio, boolean byType) {
+            return x[dilution] * Math.log10(ratio(x) / referenceRatio)
+                    + x[bias]
+                    + x[rest]
+                    + x[decoction]
+                    + (byType ? x[biasOfTypes] : 0);
+        }
+
+        private void malt(int mass, Malt malt) {
+            MashComponent.Formula body = body(mass, malt);
+            if (malt.countedLacticAcidPercent().isEmpty()) {
+                components.add(new MashComponent(MashComponent.Kind.MALT, malt.label(), body));
+                return;
+            }
+            Acid lactic = Acids.get("lactic");
+            int percent = input(
+                    "malt-lactic-acid",
+                    malt.label(),
+                    "%",
+                    malt.countedLacticAcidPercent().get());
+            components.add(new MashComponent(MashComponent.Kind.MALT, malt.label(), (x, ph) -> {
+                double millimoles = 10000 * x[mass] * x[percent] / lactic.molarMassGPerMol();
+                return body.uptakeMeq(x, ph) + millimoles * lactic.system().meanCharge(ph, CONSTANTS_AT);
+            }));
+        }
+
+        /** The malt without lactic acid that is counted apart. */
+        private MashComponent.Formula body(int mass, Malt malt) {
+            MaltClass maltClass =
+                    malt.countedLacticAcidPercent().isPresent() ? MaltClasses.get("pilsner") : malt.maltClass();
+            MeasuredMalt measured = malt.measured();
+            double reference = measured.liquorRatioLPerKg().orElse(maltClass.liquorRatioLPerKg());
+            if (measured.acidityToPh57MeqPerKg().isPresent() && !acidityRestates(measured)) {
+                return bodyByAcidity(mass, malt, maltClass, reference);
+            }
+            boolean byType = measured.distilledWaterPh().isEmpty();
+            int ph = input(
+                    "malt-ph",
+                    malt.label(),
+                    "pH",
+                    measured.distilledWaterPh().orElseGet(() -> maltClass.distilledWaterPh(malt.colour())));
+            Curve curve = curve(malt, maltClass);
+            return (x, p) -> x[mass] * curve.uptake(x, p - x[ph] - shift(x, reference, byType));
+        }
+
+        /** Whether distilled-water pH and buffering are both measured, so that an acidity says nothing new. */
+        private static boolean acidityRestates(MeasuredMalt measured) {
+            return measured.distilledWaterPh().isPresent()
+                    && measured.buffering().isPresent();
+        }
+
+        /** The titrated acidity holds at pH 5.7; the buffering, measured or that of the class, leads away from there. */
+        private MashComponent.Formula bodyByAcidity(int mass, Malt malt, MaltClass maltClass, double reference) {
+            MeasuredMalt measured = malt.measured();
+            int acidity = input(
+                    "malt-acidity",
+                    malt.label(),
+                    "mEq/kg",
+                    measured.acidityToPh57MeqPerKg().get());
+            if (measured.distilledWaterPh().isPresent()
+                    && Math.abs(ACIDITY_PH - measured.distilledWaterPh().get().value()) >= SMALLEST_CHORD_PH) {
+                int ph = input(
+                        "malt-ph",
+                        malt.label(),
+                        "pH",
+                        measured.distilledWaterPh().get());
+                return (x, p) -> x[mass]
+                        * x[crush]
+                        * x[acidity]
+                        / (ACIDITY_PH - x[ph])
+                        * (x[ph] + shift(x, reference, false) - p);
+            }
+            Curve curve = curve(malt, maltClass);
+            return (x, p) ->
+                    x[mass] * (curve.uptake(x, p - ACIDITY_PH - shift(x, reference, false)) - x[acidity] * x[crush]);
+        }
+
+        private Curve curve(Malt malt, MaltClass maltClass) {
+            if (malt.measured().buffering().isPresent()) {
+                BufferCurve curve = malt.measured().buffering().get();
+                int factor = input(
+                        "malt-buffering", malt.label(), "1", new Estimate(1, curve.relativeStandardUncertainty()));
+                return (x, d) -> x[crush] * x[factor] * curve.uptakeMeqPerKg(d);
+            }
+            int buffering = input(
+                    "malt-buffering",
+                    malt.label(),
+                    "mEq/(kg pH)",
+                    new Estimate(
+                            maltClass.buffering().value(), maltClass.buffering().lotUncertainty()));
+            return (x, d) -> -x[crush] * x[scale] * x[buffering] * d;
+        }
+
+        /** Uptake per kg at a distance from the malt's own pH. */
+        @FunctionalInterface
+        private interface Curve {
+            double uptake(double[] x, double d);
+        }
+
+        private double carbonate(double[] x, double ph) {
+            return (1 - x[phi]) * Acids.CARBONIC.meanCharge(ph, CONSTANTS_AT);
+        }
+
+        private void liquor() {
+            Liquor liquor = mash.liquor();
+            MashModel.Handling handling = model.handling();
+            double alkalinityMeqPerL = liquor.alkalinityMeqPerL();
+            int alkalinity = input(
+                    "alkalinity",
+                    NO_SUBJECT,
+                    "mEq/L",
+                    new Estimate(
+                            alkalinityMeqPerL,
+                            Math.hypot(
+                                    handling.alkalinityRelative() * alkalinityMeqPerL,
+                                    handling.alkalinityFloorMeqPerL())));
+            int excess = input(
+                    "dissolved-carbon-dioxide",
+                    NO_SUBJECT,
+                    "mmol/L",
+                    new Estimate(
+                            liquor.carbonMmolPerL() - alkalinityMeqPerL,
+                            liquor.carbonUncertaintyMmolPerL(handling.samplePh())));
+            Solution solution = liquor.solution();
+            components.add(new MashComponent(MashComponent.Kind.LIQUOR, NO_SUBJECT, (x, ph) -> {
+                double carbon = Math.max(0, x[alkalinity] + x[excess]);
+                double perLitre = x[alkalinity] + carbon * carbonate(x, ph);
+                for (var acid : solution.acids().entrySet()) {
+                    perLitre += 1000 * acid.getValue() * acid.getKey().meanCharge(ph, CONSTANTS_AT);
+                }
+                return x[volume] * perLitre;
+            }));
+        }
+
+        /** Calcium and magnesium of liquor and salts, and what the salts bring of carbonate and hydroxide. */
+        private void hardness() {
+            double relative = model.handling().hardnessRelative();
+            int calcium = input(
+                    "calcium",
+                    NO_SUBJECT,
+                    "mEq/L",
+                    Estimate.relative(mash.liquor().calciumMeqPerL(), relative));
+            int magnesium = input(
+                    "magnesium",
+                    NO_SUBJECT,
+                    "mEq/L",
+                    Estimate.relative(mash.liquor().magnesiumMeqPerL(), relative));
+            List<SaltInputs> salts = new ArrayList<>();
+            for (Addition addition : mash.additions()) {
+                if (addition instanceof SaltAddition salt) {
+                    salts.add(salt(salt));
+                }
+            }
+            int calciumDivisor = input("calcium-divisor", NO_SUBJECT, "1", model.calciumDivisor());
+            int magnesiumDivisor = input("magnesium-divisor", NO_SUBJECT, "1", model.magnesiumDivisor());
+            components.add(new MashComponent(
+                    MashComponent.Kind.CALCIUM,
+                    NO_SUBJECT,
+                    (x, ph) -> -(x[volume] * x[calcium] + ofSalts(salts, x, Ion.CALCIUM)) / x[calciumDivisor]));
+            components.add(new MashComponent(
+                    MashComponent.Kind.MAGNESIUM,
+                    NO_SUBJECT,
+                    (x, ph) -> -(x[volume] * x[magnesium] + ofSalts(salts, x, Ion.MAGNESIUM)) / x[magnesiumDivisor]));
+        }
+
+        /** A salt with the inputs that say how much of it dissolves; {@code share} is -1 where all of it does. */
+        private record SaltInputs(Solution perGram, int grams, int share) {}
+
+        private SaltInputs salt(SaltAddition salt) {
+            String name = salt.salt().id();
+            double grams = salt.mass().grams();
+            int share = -1;
+            if (salt.isChalk()) {
+                grams = Math.min(grams, mash.chalkLimitGrams());
+                share = input("chalk-dissolved", name, "1", model.chalkDissolved());
+            }
+            int amount = input(
+                    "salt-mass",
+                    name,
+                    "g",
+                    Estimate.relative(grams, model.handling().saltMassRelative()));
+            SaltInputs inputsOfSalt = new SaltInputs(salt.salt().perGram(), amount, share);
+            Solution perGram = inputsOfSalt.perGram();
+            if (perGram.carbon() > 0 || Math.abs(perGram.fixedCharge()) > 1e-9) {
+                components.add(new MashComponent(
+                        MashComponent.Kind.SALT,
+                        name,
+                        (x, ph) -> 1000
+                                * dissolved(inputsOfSalt, x)
+                                * (perGram.fixedCharge() + perGram.carbon() * carbonate(x, ph))));
+            }
+            return inputsOfSalt;
+        }
+
+        private static double dissolved(SaltInputs salt, double[] x) {
+            return x[salt.grams()] * (salt.share() < 0 ? 1 : x[salt.share()]);
+        }
+
+        private static double ofSalts(List<SaltInputs> salts, double[] x, Ion ion) {
+            double meq = 0;
+            for (SaltInputs salt : salts) {
+                meq += 1000 * ion.charge() * salt.perGram().ion(ion) * dissolved(salt, x);
+            }
+            return meq;
+        }
+
+        private void acid(AcidAddition addition) {
+            Acid acid = addition.acid();
+            double millimoles = addition.millimoles().value();
+            double uncertainty = Math.hypot(
+                    addition.millimoles().standardUncertainty(),
+                    model.handling().acidAmountRelative() * millimoles);
+            int amount = input("acid-amount", acid.id(), "mmol", new Estimate(millimoles, uncertainty));
+            components.add(new MashComponent(
+                    MashComponent.Kind.ACID,
+                    acid.id(),
+                    (x, ph) -> x[amount] * acid.system().meanCharge(ph, CONSTANTS_AT)));
+        }
+    }
+}

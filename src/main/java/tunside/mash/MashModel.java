@@ -1,0 +1,212 @@
+package tunside.mash;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import tunside.reference.Row;
+import tunside.reference.Table;
+
+/**
+ * The parameters of the proton balance. One consistent set: carbonate kept, buffering about 38 mEq/(kg pH), Kolbach's
+ * divisors. Whoever learns from measured mashes shifts {@code biasOfMaltTypes} and {@code bufferingScale} and leaves the
+ * rest.
+ *
+ * @param bias shift of every malt's own pH that the model itself may lack, pH
+ * @param biasOfMaltTypes further shift, common to all malts known by their class only, pH
+ * @param bufferingScale factor on the buffering of all malts known by their class only: method, crush and laboratory
+ * @param calciumDivisor equivalents of calcium that free one proton (KOLBACH-1953)
+ * @param magnesiumDivisor equivalents of magnesium that free one proton (KOLBACH-1953)
+ * @param carbonDioxideLost share of the carbon dioxide that leaves the mash, 0 to 1
+ * @param dilutionPhPerDecade rise of a malt's own pH per tenfold liquor ratio
+ * @param chalkDissolved share of stirred-in chalk that dissolves
+ * @param chalkLimitMgPerL chalk beyond this changes nothing more
+ * @param restShift of the malts' own pH from {@code restSettledMinutes} to {@code restEndMinutes}
+ * @param restSettledMinutes after which the pH moves only slowly
+ * @param restEndMinutes at which the whole shift has come
+ * @param decoctionShift of the malts' own pH by boiling a part of the mash
+ * @param crushUncertainty standard uncertainty of the factor that a stated mill gap puts on the buffering
+ * @param handling uncertainties of weighing, measuring and analysing
+ */
+public record MashModel(
+        Estimate bias,
+        Estimate biasOfMaltTypes,
+        Estimate bufferingScale,
+        Estimate calciumDivisor,
+        Estimate magnesiumDivisor,
+        Estimate carbonDioxideLost,
+        Estimate dilutionPhPerDecade,
+        Estimate chalkDissolved,
+        double chalkLimitMgPerL,
+        Estimate restShift,
+        double restSettledMinutes,
+        double restEndMinutes,
+        Estimate decoctionShift,
+        double crushUncertainty,
+        Handling handling) {
+    private static final MashModel STANDARD = load();
+
+    public MashModel {
+        if (!(bufferingScale.value() >= 0.1 && bufferingScale.value() <= 10)) {
+            throw new IllegalArgumentException(
+                    "buffering scale (%s) must be from 0.1 to 10".formatted(bufferingScale.value()));
+        }
+        if (!(calciumDivisor.value() > 0 && magnesiumDivisor.value() > 0)) {
+            throw new IllegalArgumentException("divisors of calcium (%s) and magnesium (%s) must be above 0"
+                    .formatted(calciumDivisor.value(), magnesiumDivisor.value()));
+        }
+        if (!(carbonDioxideLost.value() >= 0 && carbonDioxideLost.value() <= 1)) {
+            throw new IllegalArgumentException(
+                    "share of carbon dioxide lost (%s) must be from 0 to 1".formatted(carbonDioxideLost.value()));
+        }
+        if (!(Math.abs(bias.value()) <= 2 && Math.abs(biasOfMaltTypes.value()) <= 2)) {
+            throw new IllegalArgumentException(
+                    "biases (%s, %s) must lie within 2 pH".formatted(bias.value(), biasOfMaltTypes.value()));
+        }
+    }
+
+    /**
+     * Standard uncertainties of what the brewer does and states, where nothing better is known.
+     *
+     * @param maltMassRelative of each malt's mass
+     * @param liquorVolumeRelative of the liquor's volume
+     * @param acidAmountRelative of each acid: label and syringe
+     * @param saltMassRelative of each salt: scales and purity
+     * @param alkalinityRelative of the water's alkalinity
+     * @param alkalinityFloorMeqPerL of an alkalinity near zero
+     * @param hardnessRelative of calcium and of magnesium
+     * @param samplePh of the water's pH
+     * @param measuredMaltPh of a malt's distilled-water pH where the caller gives none
+     * @param measuredBufferingRelative of a malt's buffering where the caller gives none
+     * @param measuredAcidityRelative of a malt's acidity where the caller gives none
+     */
+    public record Handling(
+            double maltMassRelative,
+            double liquorVolumeRelative,
+            double acidAmountRelative,
+            double saltMassRelative,
+            double alkalinityRelative,
+            double alkalinityFloorMeqPerL,
+            double hardnessRelative,
+            double samplePh,
+            double measuredMaltPh,
+            double measuredBufferingRelative,
+            double measuredAcidityRelative) {}
+
+    /** The set of {@code mash-model.csv}. */
+    public static MashModel standard() {
+        return STANDARD;
+    }
+
+    /** The same with another bias of the malts known by their class. */
+    public MashModel withBiasOfMaltTypes(Estimate shift) {
+        return new MashModel(
+                bias,
+                shift,
+                bufferingScale,
+                calciumDivisor,
+                magnesiumDivisor,
+                carbonDioxideLost,
+                dilutionPhPerDecade,
+                chalkDissolved,
+                chalkLimitMgPerL,
+                restShift,
+                restSettledMinutes,
+                restEndMinutes,
+                decoctionShift,
+                crushUncertainty,
+                handling);
+    }
+
+    /** The same with another factor on the buffering of the malts known by their class. */
+    public MashModel withBufferingScale(Estimate scale) {
+        return new MashModel(
+                bias,
+                biasOfMaltTypes,
+                scale,
+                calciumDivisor,
+                magnesiumDivisor,
+                carbonDioxideLost,
+                dilutionPhPerDecade,
+                chalkDissolved,
+                chalkLimitMgPerL,
+                restShift,
+                restSettledMinutes,
+                restEndMinutes,
+                decoctionShift,
+                crushUncertainty,
+                handling);
+    }
+
+    /** The same with another share of carbon dioxide lost. */
+    public MashModel withCarbonDioxideLost(Estimate share) {
+        return new MashModel(
+                bias,
+                biasOfMaltTypes,
+                bufferingScale,
+                calciumDivisor,
+                magnesiumDivisor,
+                share,
+                dilutionPhPerDecade,
+                chalkDissolved,
+                chalkLimitMgPerL,
+                restShift,
+                restSettledMinutes,
+                restEndMinutes,
+                decoctionShift,
+                crushUncertainty,
+                handling);
+    }
+
+    /**
+     * Shift of the malts' own pH by the rest: none up to {@code restSettledMinutes}, then growing with the logarithm of
+     * time up to {@code restEndMinutes}.
+     */
+    public Estimate shiftAfter(double minutes) {
+        double decades = Math.log(minutes / restSettledMinutes) / Math.log(restEndMinutes / restSettledMinutes);
+        double share = Math.max(0, Math.min(1, decades));
+        return new Estimate(share * restShift.value(), restShift.standardUncertainty());
+    }
+
+    private static MashModel load() {
+        Map<String, Row> rows = new LinkedHashMap<>();
+        Table.read("mash-model.csv").rows().forEach(row -> rows.put(row.text("parameter"), row));
+        return new MashModel(
+                estimate(rows, "bias"),
+                estimate(rows, "bias-of-malt-types"),
+                estimate(rows, "buffering-scale"),
+                estimate(rows, "calcium-divisor"),
+                estimate(rows, "magnesium-divisor"),
+                estimate(rows, "carbon-dioxide-lost"),
+                estimate(rows, "dilution-per-decade"),
+                estimate(rows, "chalk-dissolved"),
+                estimate(rows, "chalk-limit").value(),
+                estimate(rows, "rest-shift"),
+                estimate(rows, "rest-settled").value(),
+                estimate(rows, "rest-end").value(),
+                estimate(rows, "decoction-shift"),
+                uncertainty(rows, "crush-uncertainty"),
+                new Handling(
+                        uncertainty(rows, "malt-mass-relative"),
+                        uncertainty(rows, "liquor-volume-relative"),
+                        uncertainty(rows, "acid-amount-relative"),
+                        uncertainty(rows, "salt-mass-relative"),
+                        uncertainty(rows, "alkalinity-relative"),
+                        uncertainty(rows, "alkalinity-floor"),
+                        uncertainty(rows, "hardness-relative"),
+                        uncertainty(rows, "sample-ph"),
+                        uncertainty(rows, "measured-malt-ph"),
+                        uncertainty(rows, "measured-buffering-relative"),
+                        uncertainty(rows, "measured-acidity-relative")));
+    }
+
+    private static Estimate estimate(Map<String, Row> rows, String parameter) {
+        Row row = rows.get(parameter);
+        if (row == null) {
+            throw rows.values().iterator().next().fault("there is no parameter '%s'".formatted(parameter));
+        }
+        return new Estimate(row.number("value"), row.number("standard_uncertainty", 0, 10));
+    }
+
+    private static double uncertainty(Map<String, Row> rows, String parameter) {
+        return estimate(rows, parameter).standardUncertainty();
+    }
+}
