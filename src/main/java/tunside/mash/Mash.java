@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import tunside.chemistry.ProtonBalance;
 import tunside.chemistry.ProtonTerm;
-import tunside.quantity.Volume;
 
 /**
  * A mash: malt, liquor and what else goes in.
@@ -59,6 +58,18 @@ public record Mash(Grist grist, Liquor liquor, List<Addition> additions, MashCon
         return model.chalkLimitMgPerL() * liquor.volume().litres() / 1000;
     }
 
+    /** Grams of a salt that can act: all, but of chalk no more than {@link #chalkLimitGrams}. */
+    double actingGrams(SaltAddition salt) {
+        return salt.isChalk()
+                ? Math.min(salt.mass().grams(), chalkLimitGrams())
+                : salt.mass().grams();
+    }
+
+    /** Grams of a salt that dissolve: all, but of chalk only a share of what can act. */
+    double dissolvedGrams(SaltAddition salt) {
+        return actingGrams(salt) * (salt.isChalk() ? model.chalkDissolved().value() : 1);
+    }
+
     /** The proton balance at the central values: one term a component. */
     public ProtonBalance balance() {
         MashEquation equation = MashEquation.of(this);
@@ -95,10 +106,5 @@ public record Mash(Grist grist, Liquor liquor, List<Addition> additions, MashCon
     /** Protons that lower the malts' pH by one unit at a pH, mEq per pH, liquor and additions left out. */
     public double maltBufferingMeqPerPh(double ph) {
         return maltBalance().bufferingMeqPerPh(ph);
-    }
-
-    /** Volume of the liquor. */
-    public Volume volume() {
-        return liquor.volume();
     }
 }

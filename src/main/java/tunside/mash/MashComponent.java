@@ -1,5 +1,7 @@
 package tunside.mash;
 
+import java.util.Locale;
+
 /**
  * A part of a mash that takes up or gives protons.
  *
@@ -16,7 +18,12 @@ record MashComponent(Kind kind, String subject, Formula formula) {
         CALCIUM,
         MAGNESIUM,
         ACID,
-        SALT
+        SALT;
+
+        /** As answers write it. */
+        String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
     }
 
     /** Protons taken up by a component. */

@@ -38,6 +38,15 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
         return inputs.stream().mapToDouble(UncertainInput::value).toArray();
     }
 
+    /** Protons that all components together take up at a pH, mEq, at given values of the inputs. */
+    double uptakeMeq(double[] values, double ph) {
+        double sum = 0;
+        for (MashComponent component : components) {
+            sum += component.formula().uptakeMeq(values, ph);
+        }
+        return sum;
+    }
+
     /** The balance at given values of the inputs; terms in the order of the components. */
     ProtonBalance balance(double[] values) {
         double[] fixed = values.clone();
@@ -310,10 +319,9 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
 
         private SaltInputs salt(SaltAddition salt) {
             String name = salt.salt().id();
-            double grams = salt.mass().grams();
+            double grams = mash.actingGrams(salt);
             int share = -1;
             if (salt.isChalk()) {
-                grams = Math.min(grams, mash.chalkLimitGrams());
                 share = input("chalk-dissolved", name, "1", model.chalkDissolved());
             }
             int amount = input(

@@ -1,0 +1,185 @@
+package tunside.mash;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import tunside.chemistry.Ion;
+import tunside.chemistry.ProtonBalance;
+
+/**
+ * Where a mash lands, how sure that is, and why.
+ *
+ * @param ph of the sample cooled to 20 to 26 degC
+ * @param standardUncertainty of the pH
+ * @param contributions protons of each component at that pH; they sum to zero
+ * @param influences of each uncertain input, most important first
+ * @param bufferingMeqPerPh of the whole mash at that pH
+ * @param residualAlkalinityMeqPerL of the liquor as it is (KOLBACH-1953)
+ * @param treatedResidualAlkalinityMeqPerL of the liquor with salts, bases and acids in it, at that pH
+ * @param titration acid or base needed to other pH
+ * @param ions of liquor and additions in the mash; what the malt gives is not known and not in it
+ */
+public record MashPrediction(
+        double ph,
+        double standardUncertainty,
+        List<Contribution> contributions,
+        List<Influence> influences,
+        double bufferingMeqPerPh,
+        double residualAlkalinityMeqPerL,
+        double treatedResidualAlkalinityMeqPerL,
+        List<TitrationPoint> titration,
+        List<DissolvedAmount> ions) {
+    /** Half width of a 90 % interval in standard uncertainties (normal distribution). */
+    public static final double COVERAGE_90 = 1.6448536269514722;
+
+    private static final int LOWEST_TITRATION_TENTHS = 48;
+    private static final int HIGHEST_TITRATION_TENTHS = 64;
+
+    public MashPrediction {
+        contributions = List.copyOf(contributions);
+        influences = List.copyOf(influences);
+        titration = List.copyOf(titration);
+        ions = List.copyOf(ions);
+    }
+
+    /**
+     * Protons of one component at the predicted pH.
+     *
+     * @param kind in words: malt, liquor, calcium, magnesium, acid, salt
+     * @param subject its name; empty for the liquor and its hardness
+     * @param meq taken up; negative where it gives
+     */
+    public record Contribution(String kind, String subject, double meq) {}
+
+    /**
+     * What one input does to the prediction.
+     *
+     * @param input which
+     * @param phPerUnit change of the predicted pH per unit of the input
+     * @param phPerUncertainty change by one standard uncertainty of the input
+     * @param varianceShare of the prediction's variance, 0 to 1
+     */
+    public record Influence(UncertainInput input, double phPerUnit, double phPerUncertainty, double varianceShare) {}
+
+    /** Acid needed to bring the mash to a pH. @param ph to reach @param acidMeq negative: base */
+    public record TitrationPoint(double ph, double acidMeq) {}
+
+    /**
+     * Solves the balance and carries every uncertainty through the implicit solution: at the root of {@code F(theta, p)}
+     * an input changes the pH by {@code dp/dtheta = -(dF/dtheta)/(dF/dp)} (GUM-2008, first order). The derivatives are
+     * central differences over a fiftieth of a standard uncertainty. Cost: two sums over the components per input.
+     */
+    public static MashPrediction of(Mash mash) {
+        MashEquation equation = MashEquation.of(mash);
+        double[] centre = equation.centre();
+        ProtonBalance balance = equation.balance(centre);
+        double ph = balance.solve();
+        double buffering = balance.bufferingMeqPerPh(ph);
+        List<Influence> influences = influences(equation, centre, ph, buffering);
+        double variance = 0;
+        for (Influence influence : influences) {
+            variance += influence.phPerUncertainty() * influence.phPerUncertainty();
+        }
+        return new MashPrediction(
+                ph,
+                Math.sqrt(variance),
+                contributions(equation, centre, ph),
+                shared(influences, variance),
+                buffering,
+                residualAlkalinity(mash, mash.liquor().alkalinityMeqPerL(), 0, 0),
+                treatedResidualAlkalinity(mash, ph),
+                titration(balance),
+                MashIons.of(mash, ph));
+    }
+
+    /** Lower end of the 90 % interval. */
+    public double low90() {
+        return ph - COVERAGE_90 * standardUncertainty;
+    }
+
+    /** Upper end of the 90 % interval. */
+    public double high90() {
+        return ph + COVERAGE_90 * standardUncertainty;
+    }
+
+    private static List<Contribution> contributions(MashEquation equation, double[] centre, double ph) {
+        List<Contribution> contributions = new ArrayList<>();
+        for (MashComponent component : equation.components()) {
+            contributions.add(new Contribution(
+                    component.kind().word(),
+                    component.subject(),
+                    component.formula().uptakeMeq(centre, ph)));
+        }
+        return contributions;
+    }
+
+    private static List<Influence> influences(MashEquation equation, double[] centre, double ph, double buffering) {
+        List<Influence> influences = new ArrayList<>();
+        for (int i = 0; i < centre.length; i++) {
+            UncertainInput input = equation.inputs().get(i);
+            if (input.standardUncertainty() > 0) {
+                double step = input.standardUncertainty() / 50;
+                double perUnit =
+                        (uptakeWith(equation, centre, i, step, ph) - uptakeWith(equation, centre, i, -step, ph))
+                                / (2 * step)
+                                / buffering;
+                influences.add(new Influence(input, perUnit, perUnit * input.standardUncertainty(), 0));
+            }
+        }
+        return influences;
+    }
+
+    private static double uptakeWith(MashEquation equation, double[] centre, int index, double step, double ph) {
+        double[] moved = centre.clone();
+        moved[index] += step;
+        return equation.uptakeMeq(moved, ph);
+    }
+
+    private static List<Influence> shared(List<Influence> influences, double variance) {
+        return influences.stream()
+                .map(influence -> new Influence(
+                        influence.input(),
+                        influence.phPerUnit(),
+                        influence.phPerUncertainty(),
+                        variance == 0 ? 0 : influence.phPerUncertainty() * influence.phPerUncertainty() / variance))
+                .sorted(Comparator.comparingDouble(Influence::varianceShare).reversed())
+                .toList();
+    }
+
+    private static double residualAlkalinity(
+            Mash mash, double alkalinityMeqPerL, double moreCalciumMeqPerL, double moreMagnesiumMeqPerL) {
+        return alkalinityMeqPerL
+                - (mash.liquor().calciumMeqPerL() + moreCalciumMeqPerL)
+                        / mash.model().calciumDivisor().value()
+                - (mash.liquor().magnesiumMeqPerL() + moreMagnesiumMeqPerL)
+                        / mash.model().magnesiumDivisor().value();
+    }
+
+    private static double treatedResidualAlkalinity(Mash mash, double ph) {
+        double litres = mash.liquor().volume().litres();
+        double alkalinity = mash.liquor().alkalinityMeqPerL();
+        double calcium = 0;
+        double magnesium = 0;
+        for (Addition addition : mash.additions()) {
+            if (addition instanceof AcidAddition acid) {
+                alkalinity += acid.millimoles().value()
+                        / litres
+                        * acid.acid().system().meanCharge(ph, MashEquation.CONSTANTS_AT);
+            } else if (addition instanceof SaltAddition salt) {
+                var dissolved = salt.salt().perGram().scaled(1000 * mash.dissolvedGrams(salt) / litres);
+                alkalinity += dissolved.fixedCharge();
+                calcium += 2 * dissolved.ion(Ion.CALCIUM);
+                magnesium += 2 * dissolved.ion(Ion.MAGNESIUM);
+            }
+        }
+        return residualAlkalinity(mash, alkalinity, calcium, magnesium);
+    }
+
+    private static List<TitrationPoint> titration(ProtonBalance balance) {
+        List<TitrationPoint> points = new ArrayList<>();
+        for (int tenths = LOWEST_TITRATION_TENTHS; tenths <= HIGHEST_TITRATION_TENTHS; tenths++) {
+            points.add(new TitrationPoint(tenths / 10.0, balance.uptakeMeq(tenths / 10.0)));
+        }
+        return points;
+    }
+}
