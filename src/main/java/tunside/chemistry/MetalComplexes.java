@@ -1,0 +1,51 @@
+package tunside.chemistry;
+
+import java.util.ArrayList;
+import java.util.List;
+import tunside.quantity.Temperature;
+import tunside.reference.Row;
+import tunside.reference.Table;
+
+/** Association of calcium and magnesium with the anions of weak acids, from {@code metal-complexes.csv}. */
+final class MetalComplexes {
+    /**
+     * One complex.
+     *
+     * @param metal calcium or magnesium
+     * @param system the acid whose anion binds
+     * @param protonsLost how many protons the binding form has lost, counted from the most protonated one
+     * @param logK of metal + that form = complex, zero ionic strength
+     */
+    record Complex(Ion metal, String system, int protonsLost, double logK) {}
+
+    private static final List<Complex> ALL = load();
+
+    private MetalComplexes() {}
+
+    /** Those of one acid; none for most. */
+    static List<Complex> of(AcidSystem system) {
+        return ALL.stream()
+                .filter(complex -> complex.system.equals(system.id()))
+                .toList();
+    }
+
+    private static List<Complex> load() {
+        Temperature reference = new Temperature(25);
+        List<Complex> complexes = new ArrayList<>();
+        for (Row row : Table.read("metal-complexes.csv").rows()) {
+            AcidSystem system = Acids.get(row.text("system")).system();
+            int steps = system.steps().size();
+            int protons = (int) row.number("ligand_protons", 0, steps);
+            double logK = row.number("log_k", 0, 20);
+            if (row.text("reference").equals("anion")) {
+                for (int step = steps; step > steps - protons; step--) {
+                    logK -= system.pK(step, reference);
+                }
+            } else if (!row.text("reference").equals("ligand")) {
+                throw row.fault("reference must be ligand or anion");
+            }
+            complexes.add(new Complex(Ion.ofSymbol(row.text("metal")), system.id(), steps - protons, logK));
+        }
+        return List.copyOf(complexes);
+    }
+}
