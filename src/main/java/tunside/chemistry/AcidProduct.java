@@ -1,5 +1,6 @@
 package tunside.chemistry;
 
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import tunside.quantity.Strength;
 
 /**
@@ -12,6 +13,7 @@ import tunside.quantity.Strength;
  * @param densityUncertaintyGPerMl standard uncertainty of the density
  * @param densitySource id of the publication
  * @param molPerKg per kilogram of product, total acid
+ * @param solid whether it is a powder, to be weighed and not measured by volume
  * @param directShare share of the total acid groups that give their proton at once: 1, or less for lactic acid above
  *     30 % w/w, whose oligomers come back only on hydrolysis
  */
@@ -23,7 +25,10 @@ public record AcidProduct(
         double densityUncertaintyGPerMl,
         String densitySource,
         double molPerKg,
+        boolean solid,
         double directShare) {
+
+    private static final int MOST_EVALUATIONS = 100;
 
     /**
      * Reads the label.
@@ -31,7 +36,47 @@ public record AcidProduct(
      * @throws IllegalArgumentException if the strength is beyond what the acid's density table reaches
      */
     public static AcidProduct of(Acid acid, Strength strength) {
-        throw new UnsupportedOperationException();
+        double massPercent = switch (strength.unit()) {
+            case PERCENT_W_W -> strength.value();
+            case MOL_PER_L -> massPercent(acid, strength, strength.value());
+            case EQ_PER_L -> massPercent(acid, strength, strength.value() / acid.protons());
+        };
+        boolean solid = massPercent == 100 && AcidDensities.ofPowder(acid).isPresent();
+        AcidDensities.Density density =
+                solid ? AcidDensities.ofPowder(acid).get() : AcidDensities.at(acid, massPercent);
+        boolean oligomers = acid.id().equals("lactic") && massPercent > LacticOligomers.lowestPercent();
+        return new AcidProduct(
+                acid,
+                strength,
+                massPercent,
+                density.gPerMl(),
+                density.uncertaintyGPerMl(),
+                density.source(),
+                10 * massPercent / acid.molarMassGPerMol(),
+                solid,
+                oligomers ? LacticOligomers.freeAcidShare(massPercent) : 1);
+    }
+
+    /** Inverts {@code c = 10 w rho(w) / M}, which rises with w wherever the table goes. */
+    private static double massPercent(Acid acid, Strength strength, double molPerL) {
+        double strongest = AcidDensities.strongestPercent(acid);
+        double most = strongest == 0 ? 0 : molPerL(acid, strongest);
+        if (!(molPerL <= most)) {
+            throw new IllegalArgumentException(
+                    "%s of %s %s is beyond its density table, which ends at %s %%w/w, %s mol/L"
+                            .formatted(
+                                    acid.name(),
+                                    strength.value(),
+                                    strength.unit().symbol(),
+                                    strongest,
+                                    Math.floor(100 * most) / 100));
+        }
+        return new BracketingNthOrderBrentSolver(1e-14, 1e-11, 1e-14, 5)
+                .solve(MOST_EVALUATIONS, percent -> molPerL(acid, percent) - molPerL, 0, strongest);
+    }
+
+    private static double molPerL(Acid acid, double massPercent) {
+        return 10 * massPercent * AcidDensities.at(acid, massPercent).gPerMl() / acid.molarMassGPerMol();
     }
 
     /** Total acid, mol per litre at 20 degC. */

@@ -1,5 +1,7 @@
 package tunside.chemistry;
 
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.Map;
 
 /**
@@ -24,11 +26,18 @@ public record Salt(
         String solubility,
         String source) {
     public Salt {
-        ions = Map.copyOf(ions);
+        Map<Ion, Double> ordered = new EnumMap<>(Ion.class);
+        ordered.putAll(ions);
+        ions = Collections.unmodifiableMap(ordered);
     }
 
     /** What one gram adds to a water; its alkalinity is the charge that its ions leave over. */
     public Solution perGram() {
         return new Solution(ions, carbon, Map.of(), 0).scaled(1 / molarMassGPerMol);
+    }
+
+    /** Alkalinity that one gram brings, mEq; zero for a neutral salt. */
+    public double alkalinityMeqPerGram() {
+        return 1000 * perGram().fixedCharge();
     }
 }
