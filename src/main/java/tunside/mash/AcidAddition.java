@@ -19,6 +19,11 @@ public record AcidAddition(Acid acid, Estimate millimoles) implements Addition {
         }
     }
 
+    @Override
+    public double millimolesAdded() {
+        return millimoles.value();
+    }
+
     /** A weighed acid product. */
     public static AcidAddition of(AcidProduct product, Mass mass) {
         return new AcidAddition(product.acid(), acting(product, 1000 * mass.kilograms() * product.molPerKg()));

@@ -18,11 +18,21 @@ public record Mash(Grist grist, Liquor liquor, List<Addition> additions, MashCon
     /** Most additions to one mash. */
     public static final int MOST_ADDITIONS = 32;
 
+    /** Most of any one addition, mmol per litre of liquor: thirty times what a mash can ask for. */
+    public static final double MOST_MMOL_PER_L = 250;
+
     public Mash {
         additions = List.copyOf(additions);
         if (additions.size() > MOST_ADDITIONS) {
             throw new IllegalArgumentException(
                     "a mash must have at most %s additions but has %s".formatted(MOST_ADDITIONS, additions.size()));
+        }
+        for (Addition addition : additions) {
+            double mmolPerL = addition.millimolesAdded() / liquor.volume().litres();
+            if (!(mmolPerL <= MOST_MMOL_PER_L)) {
+                throw new IllegalArgumentException("an addition must be at most %s mmol per litre of liquor but is %s"
+                        .formatted(MOST_MMOL_PER_L, mmolPerL));
+            }
         }
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import tunside.chemistry.Acid;
 import tunside.chemistry.Acids;
+import tunside.chemistry.CarbonateConstants;
 import tunside.chemistry.Ion;
 import tunside.chemistry.ProtonBalance;
 import tunside.chemistry.ProtonTerm;
@@ -20,6 +21,7 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
     /** The parameter set was fitted with constants of 25 degC and without activities; it is used the same way. */
     static final Temperature CONSTANTS_AT = new Temperature(25);
 
+    private static final double WATER_PK = CarbonateConstants.pKWater(CONSTANTS_AT);
     private static final double ACIDITY_PH = 5.7;
     private static final double SMALLEST_CHORD_PH = 0.3;
     private static final String NO_SUBJECT = "";
@@ -279,8 +281,21 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
                 for (var acid : solution.acids().entrySet()) {
                     perLitre += 1000 * acid.getValue() * acid.getKey().meanCharge(ph, CONSTANTS_AT);
                 }
-                return x[volume] * perLitre;
+                return x[volume] * (perLitre + freeAcid(ph));
             }));
+        }
+
+        /**
+         * Hydrogen ion less hydroxide beyond pH 4 and pH 10, mEq/L. Between them the malts' own pH holds it already; it is
+         * here so that the balance has a root however much acid or base goes in.
+         */
+        private static double freeAcid(double ph) {
+            double inside = Math.max(4, Math.min(10, ph));
+            return 1000 * (hydrogenLessHydroxide(ph) - hydrogenLessHydroxide(inside));
+        }
+
+        private static double hydrogenLessHydroxide(double ph) {
+            return Math.pow(10, -ph) - Math.pow(10, ph - WATER_PK);
         }
 
         /** Calcium and magnesium of liquor and salts, and what the salts bring of carbonate and hydroxide. */

@@ -8,6 +8,11 @@ public record SaltAddition(Salt salt, Mass mass) implements Addition {
     /** Formula of chalk, which dissolves in a mash only in part. */
     private static final String CHALK = "CaCO3";
 
+    @Override
+    public double millimolesAdded() {
+        return 1000 * mass.grams() / salt.molarMassGPerMol();
+    }
+
     /** Whether the salt is chalk. */
     public boolean isChalk() {
         return salt.formula().equals(CHALK);
