@@ -1,0 +1,116 @@
+package tunside.electrode;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import org.hipparchus.analysis.interpolation.AkimaSplineInterpolator;
+import org.hipparchus.analysis.interpolation.LinearInterpolator;
+import org.hipparchus.analysis.polynomials.PolynomialSplineFunction;
+import tunside.quantity.Temperature;
+import tunside.reference.Row;
+import tunside.reference.Table;
+
+/** The buffers of {@code buffers.csv} with the values of {@code buffers-*.csv}. */
+public final class Buffers {
+    private static final List<String> VALUES = List.of("buffers-iupac.csv", "buffers-jis.csv", "buffers-technical.csv");
+    private static final Map<String, Buffer> ALL = load();
+
+    private Buffers() {}
+
+    /** By id, in the table's order. */
+    public static Map<String, Buffer> all() {
+        return ALL;
+    }
+
+    /** The buffer with this id, if there is one. */
+    public static Optional<Buffer> find(String id) {
+        return Optional.ofNullable(ALL.get(id));
+    }
+
+    /** A buffer that is known to be there. */
+    static Buffer get(String id) {
+        return find(id).orElseThrow(() -> new IllegalStateException("buffers.csv has no buffer " + id));
+    }
+
+    private static Map<String, Buffer> load() {
+        Map<String, List<BufferPoint>> points = new LinkedHashMap<>();
+        Map<String, String> sources = new LinkedHashMap<>();
+        for (String file : VALUES) {
+            for (Row row : Table.read(file).rows()) {
+                String id = row.text("buffer");
+                List<BufferPoint> own = points.computeIfAbsent(id, key -> new ArrayList<>());
+                BufferPoint point = new BufferPoint(row.number("temperature_degC", -10, 100), row.number("ph", 0, 14));
+                if (!own.isEmpty() && !(own.get(own.size() - 1).temperatureDegC() < point.temperatureDegC())) {
+                    throw row.fault("the temperatures of buffer '%s' do not rise".formatted(id));
+                }
+                own.add(point);
+                sources.put(id, row.source());
+            }
+        }
+        Map<String, Buffer> buffers = new LinkedHashMap<>();
+        for (Row row : Table.read("buffers.csv").rows()) {
+            Buffer buffer = buffer(row, points, sources);
+            if (buffers.put(buffer.id(), buffer) != null) {
+                throw row.fault("buffer '%s' stands twice".formatted(buffer.id()));
+            }
+        }
+        return Collections.unmodifiableMap(buffers);
+    }
+
+    private static Buffer buffer(Row row, Map<String, List<BufferPoint>> points, Map<String, String> sources) {
+        String id = row.text("buffer");
+        String between = row.text("between");
+        boolean equation = between.equals("equation");
+        List<BufferPoint> own = equation ? hetzerPoints() : points.get(id);
+        if (own == null || own.size() < 5) {
+            throw row.fault("buffer '%s' needs at least five values".formatted(id));
+        }
+        return new Buffer(
+                id,
+                constant(BufferFamily.class, row, "family"),
+                constant(BufferSubstance.class, row, "substance"),
+                row.text("composition"),
+                row.number("standard_uncertainty_ph", 0, 0.1),
+                own,
+                curve(row, between, own),
+                equation ? "HETZER-1977" : sources.get(id));
+    }
+
+    private static DoubleUnaryOperator curve(Row row, String between, List<BufferPoint> points) {
+        double[] temperatures =
+                points.stream().mapToDouble(BufferPoint::temperatureDegC).toArray();
+        double[] values = points.stream().mapToDouble(BufferPoint::ph).toArray();
+        return switch (between) {
+            case "linear" -> spline(new LinearInterpolator().interpolate(temperatures, values));
+            case "smooth" -> spline(new AkimaSplineInterpolator().interpolate(temperatures, values));
+            case "equation" -> degC -> HetzerPhthalate.ph(new Temperature(degC));
+            default -> throw row.fault("between '%s' is none of linear, smooth, equation".formatted(between));
+        };
+    }
+
+    private static DoubleUnaryOperator spline(PolynomialSplineFunction function) {
+        return function::value;
+    }
+
+    private static List<BufferPoint> hetzerPoints() {
+        List<BufferPoint> points = new ArrayList<>();
+        for (double degC = HetzerPhthalate.LOWEST_DEG_C; degC <= HetzerPhthalate.HIGHEST_DEG_C; degC += 5) {
+            points.add(new BufferPoint(degC, HetzerPhthalate.ph(new Temperature(degC))));
+        }
+        return points;
+    }
+
+    private static <E extends Enum<E>> E constant(Class<E> type, Row row, String column) {
+        String name = row.text(column).toUpperCase(Locale.ROOT).replaceAll("[-.]", "_");
+        try {
+            return Enum.valueOf(type, name);
+        } catch (IllegalArgumentException e) {
+            throw row.fault("%s '%s' is not known".formatted(column, row.text(column)));
+        }
+    }
+}
