@@ -84,7 +84,7 @@ public final class MashChecks {
         return Finding.of(
                         "mash.malt-measured-ph",
                         plausible ? Outcome.PASS : Outcome.CAUTION,
-                        "/distilledWaterPh",
+                        "/measured/distilledWaterPh",
                         measured.value(),
                         usual.value())
                 .about(malt.label());
@@ -97,7 +97,7 @@ public final class MashChecks {
         return Finding.of(
                         "mash.malt-measured-buffering",
                         plausible ? Outcome.PASS : Outcome.CAUTION,
-                        "/buffering",
+                        "/measured",
                         measured.bufferingMeqPerKgPh(),
                         usual)
                 .about(malt.label());
@@ -118,7 +118,7 @@ public final class MashChecks {
         return Finding.of(
                         "mash.malt-acidity-agrees",
                         agrees ? Outcome.PASS : Outcome.CAUTION,
-                        "/acidityToPh57",
+                        "/measured/acidityToPh57MeqPerKg",
                         acidity.value(),
                         expected)
                 .about(malt.label());
@@ -128,7 +128,11 @@ public final class MashChecks {
         boolean usual = percent >= LOWEST_LACTIC_PERCENT && percent <= HIGHEST_LACTIC_PERCENT;
         double limit = percent < LOWEST_LACTIC_PERCENT ? LOWEST_LACTIC_PERCENT : HIGHEST_LACTIC_PERCENT;
         return Finding.of(
-                        "mash.malt-lactic-acid", usual ? Outcome.PASS : Outcome.CAUTION, "/lacticAcid", percent, limit)
+                        "mash.malt-lactic-acid",
+                        usual ? Outcome.PASS : Outcome.CAUTION,
+                        "/lacticAcidPercent",
+                        percent,
+                        limit)
                 .about(malt.label());
     }
 
@@ -212,7 +216,7 @@ public final class MashChecks {
         return Finding.of(
                 "mash.mill-gap",
                 gap <= MillGaps.widestMm() ? Outcome.PASS : Outcome.CAUTION,
-                "/millGap",
+                "/millGapMm",
                 gap,
                 MillGaps.widestMm());
     }

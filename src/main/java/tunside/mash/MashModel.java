@@ -77,6 +77,7 @@ public record MashModel(
      * @param measuredMaltPh of a malt's distilled-water pH where the caller gives none
      * @param measuredBufferingRelative of a malt's buffering where the caller gives none
      * @param measuredAcidityRelative of a malt's acidity where the caller gives none
+     * @param labelledLacticAcidPercent of an acidulated malt's lactic acid as labelled, % of its mass
      */
     public record Handling(
             double maltMassRelative,
@@ -89,7 +90,8 @@ public record MashModel(
             double samplePh,
             double measuredMaltPh,
             double measuredBufferingRelative,
-            double measuredAcidityRelative) {}
+            double measuredAcidityRelative,
+            double labelledLacticAcidPercent) {}
 
     /** The set of {@code mash-model.csv}. */
     public static MashModel standard() {
@@ -195,7 +197,8 @@ public record MashModel(
                         uncertainty(rows, "sample-ph"),
                         uncertainty(rows, "measured-malt-ph"),
                         uncertainty(rows, "measured-buffering-relative"),
-                        uncertainty(rows, "measured-acidity-relative")));
+                        uncertainty(rows, "measured-acidity-relative"),
+                        uncertainty(rows, "labelled-lactic-acid")));
     }
 
     private static Estimate estimate(Map<String, Row> rows, String parameter) {

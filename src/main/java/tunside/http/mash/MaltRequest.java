@@ -1,0 +1,40 @@
+package tunside.http.mash;
+
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.DecimalMax;
+import jakarta.validation.constraints.DecimalMin;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import tunside.http.quantity.ColourQuantity;
+import tunside.http.quantity.MassQuantity;
+
+/** One malt of a grist. */
+@Schema(description = "One malt of a grist. Two entries that are equal but for the mass are taken for the same lot.")
+public record MaltRequest(
+        @NotNull
+        @Size(min = 1, max = 40)
+        @Schema(
+                description = "Class of the malt, an id of GET /v1/malts.",
+                examples = "pale",
+                pattern = "^[a-z-]+$",
+                required = true)
+        String malt,
+
+        @NotNull @Valid @Schema(description = "How much of it, above 0 to 10,000 kg.", required = true)
+        MassQuantity mass,
+
+        @Valid @Schema(description = "Its colour; needed for caramel malts, whose acidity follows it.", nullable = true)
+        ColourQuantity colour,
+
+        @Valid @Schema(description = "What was measured on this lot; it replaces the class's values.", nullable = true)
+        MeasuredMaltRequest measured,
+
+        @DecimalMin("0.1")
+        @DecimalMax("10")
+        @Schema(
+                description = "Lactic acid of an acidulated malt, % of its mass, from its label; 3 where absent. Not"
+                        + " together with measured pH, buffering or acidity, which hold it already.",
+                examples = "3",
+                nullable = true)
+        Double lacticAcidPercent) {}
