@@ -6,6 +6,7 @@ import tunside.chemistry.Ion;
 import tunside.chemistry.Solution;
 import tunside.quantity.Temperature;
 import tunside.quantity.Volume;
+import tunside.water.Water;
 
 /**
  * The water that the malt is mashed in.
@@ -15,6 +16,8 @@ import tunside.quantity.Volume;
  * @param samplePh pH of the water when it was analysed, 2 to 12: it fixes how much carbon dioxide the water holds
  */
 public record Liquor(Volume volume, Solution solution, double samplePh) {
+    private static final double LOWEST_PH = 2;
+    private static final double HIGHEST_PH = 12;
     private static final Temperature ROOM = new Temperature(25);
 
     public Liquor {
@@ -22,7 +25,7 @@ public record Liquor(Volume volume, Solution solution, double samplePh) {
             throw new IllegalArgumentException(
                     "volume of the liquor (%s L) must be above 0".formatted(volume.litres()));
         }
-        if (!(samplePh >= 2 && samplePh <= 12)) {
+        if (!(samplePh >= LOWEST_PH && samplePh <= HIGHEST_PH)) {
             throw new IllegalArgumentException("pH of the water (%s) must be from 2 to 12".formatted(samplePh));
         }
     }
@@ -32,8 +35,13 @@ public record Liquor(Volume volume, Solution solution, double samplePh) {
         return new Liquor(volume, Solution.WATER, 7);
     }
 
+    /** A volume of a water whose report has been read. */
+    public static Liquor of(Volume volume, Water water) {
+        return new Liquor(volume, water.solution(), Math.max(LOWEST_PH, Math.min(HIGHEST_PH, water.ph())));
+    }
+
     /**
-     * Water known by a titration and its hardness.
+     * Water known by a titration and its hardness, read with the constants of the mash: 25 degC, no activities.
      *
      * @param alkalinityMeqPerL acid used down to the end point, not negative
      * @param endPointPh of that titration, 3.5 to 5.5

@@ -32,6 +32,8 @@ public record MashPrediction(
     /** Half width of a 90 % interval in standard uncertainties (normal distribution). */
     public static final double COVERAGE_90 = 1.6448536269514722;
 
+    private static final double LOWEST_PH = 4;
+    private static final double HIGHEST_PH = 7.5;
     private static final int LOWEST_TITRATION_TENTHS = 48;
     private static final int HIGHEST_TITRATION_TENTHS = 64;
 
@@ -90,6 +92,11 @@ public record MashPrediction(
                 treatedResidualAlkalinity(mash, ph),
                 titration(balance),
                 MashIons.of(mash, ph));
+    }
+
+    /** Whether the pH lies where malts were ever titrated, 4 to 7.5; beyond it a number would mean nothing. */
+    public boolean isWithinReach() {
+        return ph >= LOWEST_PH && ph <= HIGHEST_PH;
     }
 
     /** Lower end of the 90 % interval. */

@@ -102,7 +102,13 @@ public class BodyReader implements MessageBodyReader<Object> {
         }
     }
 
-    private static String sentence(JacksonException e) {
+    /** What the parser itself found, which the object reader wraps once for every record around it. */
+    private static JacksonException innermost(JacksonException e) {
+        return e.getCause() instanceof JacksonException cause ? innermost(cause) : e;
+    }
+
+    private static String sentence(JacksonException outer) {
+        JacksonException e = innermost(outer);
         JsonLocation location = e.getLocation();
         String where =
                 location == null ? "" : " (line %d, column %d)".formatted(location.getLineNr(), location.getColumnNr());

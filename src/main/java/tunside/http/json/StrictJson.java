@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.JavaType;
 import com.fasterxml.jackson.databind.JsonDeserializer;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.deser.DeserializationProblemHandler;
+import com.fasterxml.jackson.databind.deser.ValueInstantiator;
 import io.quarkus.jackson.ObjectMapperCustomizer;
 import jakarta.inject.Singleton;
 import java.io.IOException;
@@ -75,6 +76,20 @@ public final class StrictJson implements ObjectMapperCustomizer {
                 throws IOException {
             String expected = type.isCollectionLikeType() ? "must be an array" : "must be an object";
             BodyFaults.of(context).add(parser, expected + " but is " + BodyFaults.shown(parser));
+            parser.skipChildren();
+            return null;
+        }
+
+        /** A number or text where an object belongs, such as a bare 5 for a quantity. */
+        @Override
+        public Object handleMissingInstantiator(
+                DeserializationContext context,
+                Class<?> type,
+                ValueInstantiator instantiator,
+                JsonParser parser,
+                String message)
+                throws IOException {
+            BodyFaults.of(context).add(parser, "must be an object but is " + BodyFaults.shown(parser));
             parser.skipChildren();
             return null;
         }

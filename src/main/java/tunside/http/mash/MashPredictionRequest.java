@@ -1,0 +1,44 @@
+package tunside.http.mash;
+
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.DecimalMax;
+import jakarta.validation.constraints.DecimalMin;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import tunside.http.quantity.TimeQuantity;
+import tunside.http.water.LiquorRequest;
+
+/** The question of {@code POST /v1/mash-predictions}. */
+@Schema(description = "A mash whose pH is asked for.")
+public record MashPredictionRequest(
+        @NotNull @Size(min = 1, max = 64) @Schema(description = "All malt, 1 to 64 entries.", required = true)
+        List<@NotNull @Valid MaltRequest> grist,
+
+        @NotNull @Valid @Schema(description = "All water in the mash when the sample is taken.", required = true)
+        LiquorRequest liquor,
+
+        @Size(max = 32) @Schema(description = "Acids, salts and bases that go into the mash.")
+        List<@NotNull @Valid AdditionRequest> additions,
+
+        @DecimalMin("0")
+        @DecimalMax("2")
+        @Schema(
+                description =
+                        "Gap of the mill in mm, 0 for pulverised malt; a coarser crush buffers less. Absent: a fine"
+                                + " crush is taken.",
+                examples = "0.8",
+                nullable = true)
+        Double millGapMm,
+
+        @Valid
+        @Schema(
+                description = "Time from mashing in to the sample, up to 24 h. Absent: about ten minutes.",
+                nullable = true)
+        TimeQuantity rest,
+
+        @Schema(
+                description = "Whether a part of the mash was boiled before the sample; absent means no.",
+                nullable = true)
+        Boolean decoction) {}

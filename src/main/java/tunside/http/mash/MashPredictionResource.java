@@ -1,0 +1,32 @@
+package tunside.http.mash;
+
+import io.smallrye.common.annotation.NonBlocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** {@code POST /v1/mash-predictions}. */
+@Path("/v1/mash-predictions")
+@Consumes(MediaType.APPLICATION_JSON)
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Mash")
+@NonBlocking
+public final class MashPredictionResource {
+
+    @POST
+    @Operation(
+            operationId = "predictMash",
+            summary = "Predict where a mash lands",
+            description = "Solves the proton balance of malt, liquor and additions. Answers with the pH of the cooled"
+                    + " sample, its uncertainty and 90 % interval, what each component contributes, which input limits the"
+                    + " certainty, buffer capacity, residual alkalinity, a titration curve and the ions.")
+    @APIResponse(responseCode = "200", description = "The prediction.")
+    public MashPredictionResponse predict(MashPredictionRequest request) {
+        return MashPredictionMapper.answer(request);
+    }
+}

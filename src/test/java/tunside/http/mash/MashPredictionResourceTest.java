@@ -1,0 +1,223 @@
+package tunside.http.mash;
+
+import static io.restassured.RestAssured.given;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import java.io.IOException;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.StreamSupport;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tunside.mash.MaltClasses;
+import tunside.reference.Table;
+
+@QuarkusTest
+class MashPredictionResourceTest {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+    private static final String PALE = "{'malt': 'pale', 'mass': {'value': 5, 'unit': 'kg'}}";
+    private static final String LIQUOR = "{'volume': {'value': 20, 'unit': 'L'}}";
+
+    private static Response post(String grist, String liquor, String more) {
+        String body = "{'grist': [%s], 'liquor': %s%s}".formatted(grist, liquor, more.isEmpty() ? "" : ", " + more);
+        return given().contentType("application/json")
+                .body(body.replace('\'', '"'))
+                .post("/v1/mash-predictions");
+    }
+
+    private static JsonNode good(String grist, String liquor, String more) throws IOException {
+        Response response = post(grist, liquor, more);
+        assertThat(response.statusCode()).as(response.asString()).isEqualTo(200);
+        return MAPPER.readTree(response.asByteArray());
+    }
+
+    private static void refused(Response response, int status, String pointer, String inDetail) throws IOException {
+        assertThat(response.statusCode()).as(response.asString()).isEqualTo(status);
+        JsonNode problem = MAPPER.readTree(response.asByteArray());
+        assertThat(problem.get("errors")).as(response.asString()).anySatisfy(error -> {
+            assertThat(error.get("pointer").asText()).isEqualTo(pointer);
+            assertThat(error.get("detail").asText()).contains(inDetail);
+        });
+        assertThat(problem.get("checks")).isNotEmpty();
+        assertThat(problem.get("safety")).isNotEmpty();
+    }
+
+    @Test
+    void paleMaltInDistilledWaterLandsAtItsOwnPh() throws IOException {
+        JsonNode result = good(PALE, LIQUOR, "").get("result");
+        assertThat(result.get("ph").asDouble()).isEqualTo(5.72);
+        assertThat(result.get("interval90").get("low").asDouble()).isEqualTo(5.48);
+        assertThat(result.get("interval90").get("high").asDouble()).isEqualTo(5.96);
+        assertThat(result.get("bufferCapacityMeqPerPh").asDouble()).isEqualTo(190);
+        assertThat(result.get("bufferCapacityMeqPerKgPh").asDouble()).isEqualTo(38);
+        assertThat(result.get("limitedBy").get("input").asText()).isEqualTo("malt-types-bias");
+        assertThat(result.get("limitedBy").get("advice").asText()).contains("distilled water");
+        assertThat(result.get("residualAlkalinity").get("unit").asText()).isEqualTo("mEq/L");
+    }
+
+    @Test
+    void theSameMashInTradeUnitsIsTheSameMash() throws IOException {
+        String pounds = "{'malt': 'pale', 'mass': {'value': 11.0231131, 'unit': 'lb'}}";
+        String gallons = "{'volume': {'value': 5.28344105, 'unit': 'US-gal'}, 'water': {'alkalinity':"
+                + " {'value': 8.4116, 'unit': 'dH'}, 'alkalinityEndPoint': 4.3, 'ph': 8.3}}";
+        String litres = "{'volume': {'value': 20, 'unit': 'L'}, 'water': {'alkalinity': {'value': 3, 'unit': 'mEq/L'},"
+                + " 'alkalinityEndPoint': 4.3, 'ph': 8.3}}";
+        JsonNode metric = good(PALE, litres, "").get("result");
+        JsonNode trade = good(pounds, gallons, "").get("result");
+        assertThat(trade.get("ph")).isEqualTo(metric.get("ph"));
+        assertThat(trade.get("standardUncertainty")).isEqualTo(metric.get("standardUncertainty"));
+    }
+
+    @Test
+    void acidsSaltsAndBasesAreTaken() throws IOException {
+        double plain = good(PALE, LIQUOR, "").get("result").get("ph").asDouble();
+        String acid =
+                "'additions': [{'acid': 'phosphoric', 'strength': {'value': 10, 'unit': '%w/w'}, 'mass': {'value': 30, 'unit': 'g'}}]";
+        String base = "'additions': [{'salt': 'calcium-hydroxide', 'mass': {'value': 2, 'unit': 'g'}}]";
+        String salt = "'additions': [{'salt': 'gypsum', 'mass': {'value': 5, 'unit': 'g'}}]";
+        assertThat(good(PALE, LIQUOR, acid).get("result").get("ph").asDouble()).isLessThan(plain);
+        assertThat(good(PALE, LIQUOR, base).get("result").get("ph").asDouble()).isGreaterThan(plain);
+        assertThat(good(PALE, LIQUOR, salt).get("result").get("ph").asDouble()).isLessThan(plain);
+    }
+
+    @Test
+    void crushRestAndDecoctionAreTaken() throws IOException {
+        JsonNode result = good(PALE, LIQUOR, "'millGapMm': 1.2, 'rest': {'value': 1, 'unit': 'h'}, 'decoction': true")
+                .get("result");
+        assertThat(result.get("ph").asDouble()).isEqualTo(5.57);
+        assertThat(result.get("bufferCapacityMeqPerKgPh").asDouble()).isEqualTo(21.7);
+    }
+
+    @Test
+    void everyMaltClassIsAnswered() throws IOException {
+        for (String id : MaltClasses.all().keySet()) {
+            String grist = PALE + ", {'malt': '%s', 'mass': {'value': 200, 'unit': 'g'}}".formatted(id);
+            JsonNode checks = good(grist, LIQUOR, "").get("checks");
+            assertThat(checks).anySatisfy(check -> {
+                assertThat(check.get("code").asText()).isEqualTo("mash.malt-evidence");
+                assertThat(check.get("pointer").asText()).isEqualTo("/grist/1");
+            });
+        }
+    }
+
+    @Test
+    void sixtyFourMaltsAreTakenAndSixtyFiveAreNot() throws IOException {
+        assertThat(good(malts(64), LIQUOR, "").get("result").get("contributions"))
+                .hasSize(64 + 3);
+        refused(post(malts(65), LIQUOR, ""), 400, "/grist", "from 1 to 64 items but has 65");
+        refused(post("", LIQUOR, ""), 400, "/grist", "from 1 to 64 items but has 0");
+    }
+
+    private static String malts(int count) {
+        return IntStream.range(0, count)
+                .mapToObj(i ->
+                        "{'malt': 'caramel', 'mass': {'value': 1, 'unit': 'kg'}, 'colour': {'value': %d, 'unit': 'EBC'}}"
+                                .formatted(30 + i))
+                .collect(Collectors.joining(","));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            {'malt': 'pale', 'mass': {'value': 5}}                                  | /grist/0/mass/unit  | missing
+            {'malt': 'pale', 'mass': {'value': 5, 'unit': 'stone'}}                 | /grist/0/mass/unit  | kg
+            {'malt': 'pale', 'mass': {'value': -5, 'unit': 'kg'}}                   | /grist/0/mass/value | -5
+            {'malt': 'pale', 'mass': {'value': 0, 'unit': 'kg'}}                    | /grist/0/mass       | 0 kg
+            {'malt': 'pale', 'mass': 5}                                             | /grist/0/mass       | object
+            {'malt': 'mystery', 'mass': {'value': 5, 'unit': 'kg'}}                 | /grist/0/malt       | caramel-wheat
+            {'mass': {'value': 5, 'unit': 'kg'}}                                    | /grist/0/malt       | missing
+            {'malt': 'pale', 'mass': {'value': 5, 'unit': 'kg'}, 'lacticAcidPercent': 3} | /grist/0/lacticAcidPercent | no lactic acid
+            {'malt': 'acidulated', 'mass': {'value': 5, 'unit': 'kg'}, 'lacticAcidPercent': 3, 'measured': {'distilledWaterPh': 3.4}} | /grist/0/lacticAcidPercent | never both
+            {'malt': 'pale', 'mass': {'value': 5, 'unit': 'kg'}, 'measured': {'distilledWaterPh': 9}} | /grist/0/measured/distilledWaterPh | 9
+            {'malt': 'pale', 'mass': {'value': 5, 'unit': 'kg'}, 'measured': {'bufferingMeqPerKgPh': 38, 'coefficients': {'a1': -38, 'a2': 0, 'a3': 0}}} | /grist/0/measured/coefficients | one of the two
+            {'malt': 'pale', 'mass': {'value': 5, 'unit': 'kg'}, 'measured': {'coefficients': {'a1': -38, 'a2': 100, 'a3': 0}}} | /grist/0/measured/coefficients | must fall
+            {'malt': 'caramel', 'mass': {'value': 5, 'unit': 'kg'}, 'colour': {'value': 9000, 'unit': 'EBC'}} | /grist/0/colour/value | 5000
+            """)
+    void aBadMaltIsRefusedAtItsPlace(String malt, String pointer, String inDetail) throws IOException {
+        refused(post(malt, LIQUOR, ""), 400, pointer, inDetail);
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            {}                                                                            | /additions/0          | either an acid or a salt
+            {'acid': 'lactic', 'salt': 'gypsum', 'mass': {'value': 5, 'unit': 'g'}}       | /additions/0          | either an acid or a salt
+            {'acid': 'lactic', 'mass': {'value': 5, 'unit': 'g'}}                         | /additions/0/strength | missing
+            {'acid': 'lactic', 'strength': {'value': 101, 'unit': '%w/w'}, 'mass': {'value': 5, 'unit': 'g'}} | /additions/0/strength/value | 101
+            {'acid': 'lactic', 'strength': {'value': 80, 'unit': '%w/w'}}                 | /additions/0          | either a mass or a volume
+            {'acid': 'vinegar', 'strength': {'value': 5, 'unit': '%w/w'}, 'mass': {'value': 5, 'unit': 'g'}} | /additions/0/acid | lactic, phosphoric
+            {'acid': 'citric', 'strength': {'value': 100, 'unit': '%w/w'}, 'volume': {'value': 5, 'unit': 'mL'}} | /additions/0/volume | weighed
+            {'salt': 'gypsum'}                                                            | /additions/0/mass     | missing
+            {'salt': 'table-sugar', 'mass': {'value': 5, 'unit': 'g'}}                    | /additions/0/salt     | gypsum
+            {'salt': 'gypsum', 'strength': {'value': 5, 'unit': '%w/w'}, 'mass': {'value': 5, 'unit': 'g'}} | /additions/0/strength | belongs to an acid
+            {'salt': 'sodium-chloride', 'mass': {'value': 5, 'unit': 'kg'}}               | /additions            | 250
+            """)
+    void aBadAdditionIsRefusedAtItsPlace(String addition, String pointer, String inDetail) throws IOException {
+        refused(post(PALE, LIQUOR, "'additions': [" + addition + "]"), 400, pointer, inDetail);
+    }
+
+    @Test
+    void aBadLiquorIsRefusedAtItsPlace() throws IOException {
+        refused(post(PALE, "{}", ""), 400, "/liquor/volume", "missing");
+        refused(post(PALE, "{'volume': {'value': -1, 'unit': 'L'}}", ""), 400, "/liquor/volume/value", "-1");
+        refused(post(PALE, "null", ""), 400, "/liquor", "missing");
+    }
+
+    @Test
+    void aBadCrushOrRestIsRefusedAtItsPlace() throws IOException {
+        refused(post(PALE, LIQUOR, "'millGapMm': 3"), 400, "/millGapMm", "3");
+        refused(post(PALE, LIQUOR, "'rest': {'value': 2, 'unit': 'days'}"), 400, "/rest/unit", "min");
+        refused(post(PALE, LIQUOR, "'rest': {'value': 30, 'unit': 'h'}"), 400, "/rest", "30 h");
+    }
+
+    @Test
+    void aColourBeyondEveryMaltIsRefused() throws IOException {
+        String malt =
+                "{'malt': 'caramel', 'mass': {'value': 5, 'unit': 'kg'}, 'colour': {'value': 4000, 'unit': 'EBC'}}";
+        refused(post(malt, LIQUOR, ""), 400, "/grist/0/colour", "2000 EBC but is 4000");
+    }
+
+    @Test
+    void allFaultsComeAtOnce() throws IOException {
+        Response response = post(
+                "{'malt': 'mystery', 'mass': {'value': 5, 'unit': 'kg'}}, {'malt': 'pale', 'mass': {'value': 0, 'unit': 'g'}}",
+                LIQUOR,
+                "'additions': [{'acid': 'vinegar', 'mass': {'value': 5, 'unit': 'g'}}]");
+        List<String> pointers = StreamSupport.stream(
+                        MAPPER.readTree(response.asByteArray()).get("errors").spliterator(), false)
+                .map(error -> error.get("pointer").asText())
+                .toList();
+        assertThat(pointers).contains("/grist/0/malt", "/grist/1/mass", "/additions/0/acid", "/additions/0/strength");
+    }
+
+    @Test
+    void aMashBeyondTheModelHasNoAnswer() throws IOException {
+        String acid =
+                "'additions': [{'acid': 'hydrochloric', 'strength': {'value': 10, 'unit': '%w/w'}, 'volume': {'value': 500, 'unit': 'mL'}}]";
+        refused(post(PALE, LIQUOR, acid), 422, "/additions", "no malt was ever titrated");
+    }
+
+    @Test
+    void theTablesAnswerWithAnEntityTag() {
+        for (String path : List.of("/v1/malts", "/v1/ph-ranges")) {
+            Response response = given().get(path);
+            assertThat(response.statusCode()).isEqualTo(200);
+            assertThat(given().header("If-None-Match", response.header("ETag"))
+                            .get(path)
+                            .statusCode())
+                    .isEqualTo(304);
+        }
+    }
+
+    @Test
+    void everyInputOfAPredictionHasWords() {
+        Table.read("mash-inputs.csv")
+                .rows()
+                .forEach(row ->
+                        assertThat(InputWords.of(row.text("input")).advice()).endsWith("."));
+    }
+}
