@@ -11,8 +11,15 @@ import tunside.quantity.Temperature;
  * @param steps the dissociation steps from there, most acid first; empty for a strong one-proton acid
  */
 public record AcidSystem(String id, int topCharge, List<DissociationConstant> steps) {
+    /** Charge of the barest anion that the solver knows. */
+    static final int LOWEST_CHARGE = -4;
+
     public AcidSystem {
         steps = List.copyOf(steps);
+        if (topCharge > 0 || topCharge - steps.size() < LOWEST_CHARGE) {
+            throw new IllegalArgumentException("%s: charges must be from 0 to %s but are %s to %s"
+                    .formatted(id, LOWEST_CHARGE, topCharge, topCharge - steps.size()));
+        }
     }
 
     /** pK of step {@code 1..steps} at zero ionic strength. */

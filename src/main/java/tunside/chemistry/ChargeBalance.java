@@ -14,19 +14,23 @@ public final class ChargeBalance {
     private static final double HIGHEST_PH = 15;
     private static final int MOST_EVALUATIONS = 200;
     private static final int ORDER = 5;
+    private static final double PH_ACCURACY = 1e-9;
+    private static final double DOSE_ACCURACY = 1e-14;
+    private static final double RELATIVE_ACCURACY = 1e-12;
+    private static final double CHARGE_ACCURACY = 1e-18;
 
     private ChargeBalance() {}
 
     /**
      * State of the solution held at a pH by an unnamed strong acid or base; {@link Equilibrium#netCharge} is the charge
-     * that this acid or base would have to cancel. It falls monotonically as the pH rises.
+     * that this acid or base would have to cancel. It falls monotonically as the pH rises. The ions of that acid or base
+     * count in the ionic strength, so that the solution with so much less base has this pH.
      *
      * @param ph -1 to 15
      */
     public static Equilibrium at(Solution solution, Temperature temperature, double ph) {
-        Speciation speciation = new Speciation(solution, temperature);
-        double netCharge = speciation.netCharge(ph);
-        return new Equilibrium(ph, speciation.ionicStrength(), netCharge);
+        requirePh(ph);
+        return stateAt(new Speciation(solution, temperature), ph);
     }
 
     /**
@@ -38,44 +42,60 @@ public final class ChargeBalance {
      * @throws IllegalArgumentException if the solution is beyond pH -1 to 15
      */
     public static Equilibrium solve(Solution solution, Temperature temperature) {
-        Speciation speciation = new Speciation(solution, temperature);
-        double atLowest = speciation.netCharge(LOWEST_PH);
-        double atHighest = speciation.netCharge(HIGHEST_PH);
-        if (!(atLowest >= 0 && atHighest <= 0)) {
-            throw new IllegalArgumentException("the water has no pH from %s to %s: its charge is out by %s mol/kg"
-                    .formatted(LOWEST_PH, HIGHEST_PH, atLowest < 0 ? atLowest : atHighest));
-        }
-        double ph = root(speciation::netCharge, LOWEST_PH, HIGHEST_PH, 1e-9);
-        double netCharge = speciation.netCharge(ph);
-        return new Equilibrium(ph, speciation.ionicStrength(), netCharge);
+        return neutral(new Speciation(solution, temperature));
     }
 
     /**
      * How much of something brings the solution to a pH in a closed vessel.
      *
      * @param perMole what one mole of it adds
-     * @param targetPh 0 to 14
-     * @param largest most that may be added, mol/kg
-     * @return mol/kg, or empty if the target lies on the wrong side or beyond {@code largest}
+     * @param targetPh -1 to 15
+     * @param largest most that may be added, mol/kg, finite, not negative
+     * @return mol/kg to 1e-14, or empty if the target lies on the wrong side or beyond {@code largest}
      */
     public static OptionalDouble dose(
             Solution solution, Solution perMole, double targetPh, Temperature temperature, double largest) {
-        UnivariateFunction excess =
-                amount -> new Speciation(solution.plus(perMole.scaled(amount)), temperature).netCharge(targetPh);
-        double without = excess.value(0);
-        double with = excess.value(largest);
-        if (without == 0) {
+        requirePh(targetPh);
+        if (!(largest >= 0 && largest < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "largest dose (%s mol/kg) must be finite and not negative".formatted(largest));
+        }
+        Speciation speciation = new Speciation(solution, perMole, temperature);
+        double fullyDosed = speciation.netCharge(targetPh, largest);
+        double undosed = speciation.netCharge(targetPh, 0);
+        if (undosed == 0) {
             return OptionalDouble.of(0);
         }
-        boolean acid = new Speciation(perMole, temperature).netCharge(targetPh) < 0;
-        if ((acid && without < 0) || (!acid && without > 0) || without * with > 0) {
+        if (undosed * Math.signum(fullyDosed) > 0) {
             return OptionalDouble.empty();
         }
-        return OptionalDouble.of(root(excess, 0, largest, 1e-12));
+        return OptionalDouble.of(root(added -> speciation.netCharge(targetPh, added), 0, largest, DOSE_ACCURACY));
+    }
+
+    /** The state in which all charges sum to zero. */
+    static Equilibrium neutral(Speciation speciation) {
+        double atHighest = speciation.netCharge(HIGHEST_PH);
+        double atLowest = speciation.netCharge(LOWEST_PH);
+        if (!(atLowest >= 0 && atHighest <= 0)) {
+            throw new IllegalArgumentException("the water has no pH from %s to %s: its charge is out by %s mol/kg"
+                    .formatted(LOWEST_PH, HIGHEST_PH, atLowest < 0 ? atLowest : atHighest));
+        }
+        return stateAt(speciation, root(speciation::netCharge, LOWEST_PH, HIGHEST_PH, PH_ACCURACY));
+    }
+
+    private static Equilibrium stateAt(Speciation speciation, double ph) {
+        double netCharge = speciation.netCharge(ph);
+        return new Equilibrium(ph, speciation.ionicStrength(), netCharge);
+    }
+
+    private static void requirePh(double ph) {
+        if (!(ph >= LOWEST_PH && ph <= HIGHEST_PH)) {
+            throw new IllegalArgumentException("pH (%s) must be from %s to %s".formatted(ph, LOWEST_PH, HIGHEST_PH));
+        }
     }
 
     private static double root(UnivariateFunction function, double low, double high, double accuracy) {
-        return new BracketingNthOrderBrentSolver(1e-14, accuracy, 1e-16, ORDER)
+        return new BracketingNthOrderBrentSolver(RELATIVE_ACCURACY, accuracy, CHARGE_ACCURACY, ORDER)
                 .solve(MOST_EVALUATIONS, function, low, high);
     }
 }

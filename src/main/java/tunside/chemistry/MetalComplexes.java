@@ -1,7 +1,9 @@
 package tunside.chemistry;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import tunside.quantity.Temperature;
 import tunside.reference.Row;
 import tunside.reference.Table;
@@ -12,26 +14,23 @@ final class MetalComplexes {
      * One complex.
      *
      * @param metal calcium or magnesium
-     * @param system the acid whose anion binds
      * @param protonsLost how many protons the binding form has lost, counted from the most protonated one
      * @param logK of metal + that form = complex, zero ionic strength
      */
-    record Complex(Ion metal, String system, int protonsLost, double logK) {}
+    record Complex(Ion metal, int protonsLost, double logK) {}
 
-    private static final List<Complex> ALL = load();
+    private static final Map<String, List<Complex>> BY_SYSTEM = load();
 
     private MetalComplexes() {}
 
     /** Those of one acid; none for most. */
     static List<Complex> of(AcidSystem system) {
-        return ALL.stream()
-                .filter(complex -> complex.system.equals(system.id()))
-                .toList();
+        return BY_SYSTEM.getOrDefault(system.id(), List.of());
     }
 
-    private static List<Complex> load() {
+    private static Map<String, List<Complex>> load() {
         Temperature reference = new Temperature(25);
-        List<Complex> complexes = new ArrayList<>();
+        Map<String, List<Complex>> complexes = new LinkedHashMap<>();
         for (Row row : Table.read("metal-complexes.csv").rows()) {
             AcidSystem system = Acids.get(row.text("system")).system();
             int steps = system.steps().size();
@@ -44,8 +43,10 @@ final class MetalComplexes {
             } else if (!row.text("reference").equals("ligand")) {
                 throw row.fault("reference must be ligand or anion");
             }
-            complexes.add(new Complex(Ion.ofSymbol(row.text("metal")), system.id(), steps - protons, logK));
+            complexes
+                    .computeIfAbsent(system.id(), id -> new ArrayList<>())
+                    .add(new Complex(Ion.ofSymbol(row.text("metal")), steps - protons, logK));
         }
-        return List.copyOf(complexes);
+        return complexes;
     }
 }

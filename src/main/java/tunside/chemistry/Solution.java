@@ -16,14 +16,31 @@ import java.util.Map;
  *     the charge that the listed ions leave over when an alkalinity is given
  */
 public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Double> acids, double base) {
+    private static final double LARGEST_ROUNDING = 1e-12;
+
     /** Nothing dissolved. */
     public static final Solution WATER = new Solution(Map.of(), 0, Map.of(), 0);
 
     public Solution {
         Map<Ion, Double> orderedIons = new EnumMap<>(Ion.class);
-        orderedIons.putAll(ions);
+        ions.forEach((ion, amount) -> orderedIons.put(ion, amount(ion.symbol(), amount)));
         ions = Collections.unmodifiableMap(orderedIons);
-        acids = Collections.unmodifiableMap(new LinkedHashMap<>(acids)); // in order: sums must not depend on hashing
+        Map<AcidSystem, Double> orderedAcids = new LinkedHashMap<>(); // in order: sums must not depend on hashing
+        acids.forEach((acid, amount) -> orderedAcids.put(acid, amount(acid.id(), amount)));
+        acids = Collections.unmodifiableMap(orderedAcids);
+        carbon = amount("carbon", carbon);
+        if (!Double.isFinite(base)) {
+            throw new IllegalArgumentException("strong base (%s mol/kg) must be finite".formatted(base));
+        }
+    }
+
+    /** An amount that is there; the rounding of a difference may leave a trace below zero, which is none. */
+    private static double amount(String what, double molPerKg) {
+        if (!(molPerKg >= -LARGEST_ROUNDING && molPerKg < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "%s (%s mol/kg) must be finite and not negative".formatted(what, molPerKg));
+        }
+        return Math.max(0, molPerKg);
     }
 
     /** One ion alone. */
