@@ -29,8 +29,7 @@ public final class ChargeBalance {
      * @param ph -1 to 15
      */
     public static Equilibrium at(Solution solution, Temperature temperature, double ph) {
-        requirePh(ph);
-        return stateAt(new Speciation(solution, temperature), ph);
+        return at(new Speciation(solution, temperature), ph);
     }
 
     /**
@@ -80,10 +79,12 @@ public final class ChargeBalance {
             throw new IllegalArgumentException("the water has no pH from %s to %s: its charge is out by %s mol/kg"
                     .formatted(LOWEST_PH, HIGHEST_PH, atLowest < 0 ? atLowest : atHighest));
         }
-        return stateAt(speciation, root(speciation::netCharge, LOWEST_PH, HIGHEST_PH, PH_ACCURACY));
+        return at(speciation, root(speciation::netCharge, LOWEST_PH, HIGHEST_PH, PH_ACCURACY));
     }
 
-    private static Equilibrium stateAt(Speciation speciation, double ph) {
+    /** The state at a pH; leaves the speciation there. */
+    static Equilibrium at(Speciation speciation, double ph) {
+        requirePh(ph);
         double netCharge = speciation.netCharge(ph);
         return new Equilibrium(ph, speciation.ionicStrength(), netCharge);
     }

@@ -14,7 +14,7 @@ final class MetalBinding {
     private static final int MOST_STEPS = 200;
     private static final int MOST_HALVINGS = 40;
     private static final double LARGEST_STEP = 3;
-    private static final double TOLERANCE = 1e-13;
+    private static final double TOLERANCE = 1e-8; // of the last step: what it leaves is its square
 
     private final double[][][] constants; // by metal, system, form; null where nothing binds
     private final int[] topCharges;
@@ -78,6 +78,11 @@ final class MetalBinding {
     /** Whether this ion is counted here. */
     boolean binds(Ion ion) {
         return ion == METALS[0] || ion == METALS[1];
+    }
+
+    /** Calcium that nothing holds, mol/kg. */
+    double freeCalcium() {
+        return free[0];
     }
 
     /** Charge of the free metals and of the complexes, mol/kg. */

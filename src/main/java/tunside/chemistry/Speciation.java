@@ -128,9 +128,19 @@ final class Speciation {
         return state[IONIC_STRENGTH];
     }
 
-    /** Share of CO2(aq) in all inorganic carbon at the last evaluation; only for a solution with carbon. */
-    double carbonDioxideShare() {
-        return shares[0][0];
+    /** Share of CO2(aq), HCO3- or CO3-- in all inorganic carbon at the last evaluation; only with carbon. */
+    double carbonShare(int protonsLost) {
+        return shares[0][protonsLost];
+    }
+
+    /** Calcium of the solution that no weak acid holds at the last evaluation, mol/kg. */
+    double freeCalcium(Solution solution) {
+        return binding == null ? solution.ion(Ion.CALCIUM) : binding.freeCalcium();
+    }
+
+    /** Activity coefficient of an ion of so many charges at the last evaluation. */
+    double gamma(int charges) {
+        return gammas[charges];
     }
 
     /** Net charge of the solution alone at a pH, mol/kg. */
@@ -138,14 +148,14 @@ final class Speciation {
         return netCharge(ph, 0);
     }
 
-    /** Net charge at a pH with so much of the addition, mol/kg. The ions of the charge's own remedy count too. */
+    /** Net charge at a pH with so much of the addition, mol/kg. */
     double netCharge(double ph, double added) {
         double activityOfH = Math.exp(-LN_10 * ph);
         for (int step = 0; step < MOST_IONIC_STRENGTH_STEPS; step++) {
             double before = state[IONIC_STRENGTH];
             evaluate(activityOfH, added);
             double change = Math.abs(state[IONIC_STRENGTH] - before);
-            if (change <= 1e-14 + 1e-11 * before) {
+            if (change <= 1e-14 + 1e-9 * before) {
                 break;
             }
         }
