@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
@@ -72,8 +71,8 @@ public final class Buffers {
         }
         return new Buffer(
                 id,
-                constant(BufferFamily.class, row, "family"),
-                constant(BufferSubstance.class, row, "substance"),
+                TableEnums.of(BufferFamily.class, row, "family"),
+                TableEnums.of(BufferSubstance.class, row, "substance"),
                 row.text("composition"),
                 row.number("standard_uncertainty_ph", 0, 0.1),
                 own,
@@ -103,14 +102,5 @@ public final class Buffers {
             points.add(new BufferPoint(degC, HetzerPhthalate.ph(new Temperature(degC))));
         }
         return points;
-    }
-
-    private static <E extends Enum<E>> E constant(Class<E> type, Row row, String column) {
-        String name = row.text(column).toUpperCase(Locale.ROOT).replaceAll("[-.]", "_");
-        try {
-            return Enum.valueOf(type, name);
-        } catch (IllegalArgumentException e) {
-            throw row.fault("%s '%s' is not known".formatted(column, row.text(column)));
-        }
     }
 }

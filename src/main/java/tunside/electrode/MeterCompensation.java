@@ -10,37 +10,27 @@ import tunside.quantity.Temperature;
  * @param kind automatic, manual or none
  * @param setting the temperature that the meter computes with where it does not measure: the one set by hand, or 25 degC
  */
-public record MeterCompensation(Kind kind, Temperature setting) {
+public record MeterCompensation(TemperatureCompensation kind, Temperature setting) {
     private static final Temperature USUAL_SETTING = new Temperature(25);
-
-    /** The kinds. */
-    public enum Kind {
-        /** The meter measures the temperature of the solution. */
-        AUTOMATIC,
-        /** The temperature is set by hand. */
-        MANUAL,
-        /** The meter computes with 25 degC always. */
-        NONE
-    }
 
     /** Measures the temperature itself. */
     public static MeterCompensation automatic() {
-        return new MeterCompensation(Kind.AUTOMATIC, USUAL_SETTING);
+        return new MeterCompensation(TemperatureCompensation.AUTOMATIC, USUAL_SETTING);
     }
 
     /** Set by hand. */
     public static MeterCompensation manual(Temperature setting) {
-        return new MeterCompensation(Kind.MANUAL, setting);
+        return new MeterCompensation(TemperatureCompensation.MANUAL, setting);
     }
 
     /** Computes with 25 degC. */
     public static MeterCompensation none() {
-        return new MeterCompensation(Kind.NONE, USUAL_SETTING);
+        return new MeterCompensation(TemperatureCompensation.NONE, USUAL_SETTING);
     }
 
     /** The temperature that the meter computes with. @param solution the temperature of the solution */
     public Temperature meterTemperature(Temperature solution) {
-        return kind == Kind.AUTOMATIC ? solution : setting;
+        return kind == TemperatureCompensation.AUTOMATIC ? solution : setting;
     }
 
     /**

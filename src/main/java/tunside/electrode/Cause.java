@@ -1,0 +1,121 @@
+package tunside.electrode;
+
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import tunside.reference.Row;
+import tunside.reference.Table;
+
+/** What may lie behind the pattern of a calibration; its words stand in {@code electrode-causes.csv}. */
+public enum Cause {
+    SOUND,
+    NEUTRAL_BUFFER_IS_6_86,
+    NEUTRAL_BUFFER_IS_7_00,
+    ALKALINE_BUFFER_IS_9_18,
+    ALKALINE_BUFFER_IS_10_01,
+    SWAPPED_CUPS,
+    WRONG_TEMPERATURE,
+    WRONG_WATER_VOLUME,
+    CARBON_DIOXIDE,
+    CRACKED_BULB,
+    COATED_BULB,
+    SLOW_JUNCTION,
+    WEAK_GLASS,
+    UNEXPLAINED;
+
+    private static final Map<Cause, Words> WORDS = words();
+    private static final Map<String, Map<String, Double>> MODEL = model();
+
+    private record Words(boolean stops, String parameter, String unit, String meaning, String nextStep) {}
+
+    /** Whether a calibration that rests on it must not be used. */
+    public boolean stops() {
+        return WORDS.get(this).stops;
+    }
+
+    /** What its parameter is, in words; empty for a cause without one. */
+    public Optional<String> parameter() {
+        return Optional.of(WORDS.get(this).parameter).filter(text -> !text.isEmpty());
+    }
+
+    /** Unit of its parameter; empty for a cause without one. */
+    public Optional<String> unit() {
+        return Optional.of(WORDS.get(this).unit).filter(text -> !text.isEmpty());
+    }
+
+    /** In words. */
+    public String meaning() {
+        return WORDS.get(this).meaning;
+    }
+
+    /** What to do about it. */
+    public NextStep nextStep() {
+        return NextStep.of(WORDS.get(this).nextStep);
+    }
+
+    /** Weight before any reading. */
+    double prior() {
+        return value("prior", key());
+    }
+
+    /** Standard deviation of its parameter before any reading. */
+    double parameterSd() {
+        return value("parameter-sd", key());
+    }
+
+    /** A quantity of its own, or that of a sound electrode with such a readout. */
+    double quantity(String quantity, MeterReadout readout) {
+        String sound =
+                "sound-" + readout.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+        return value(quantity, key(), sound, "sound");
+    }
+
+    /** A quantity of its own, or 0. */
+    double quantityOrZero(String quantity) {
+        return MODEL.get(key()).getOrDefault(quantity, 0.0);
+    }
+
+    private String key() {
+        return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    }
+
+    private static double value(String quantity, String... keys) {
+        for (String key : keys) {
+            Double value = MODEL.getOrDefault(key, Map.of()).get(quantity);
+            if (value != null) {
+                return value;
+            }
+        }
+        throw new IllegalStateException("electrode-cause-model.csv has no %s of %s".formatted(quantity, keys[0]));
+    }
+
+    private static Map<Cause, Words> words() {
+        Map<Cause, Words> words = new EnumMap<>(Cause.class);
+        for (Row row : Table.read("electrode-causes.csv").rows()) {
+            words.put(
+                    TableEnums.of(Cause.class, row, "cause"),
+                    new Words(
+                            row.text("stops").equals("yes"),
+                            row.optionalText("parameter"),
+                            row.optionalText("unit"),
+                            row.text("meaning"),
+                            row.text("next_step")));
+        }
+        for (Cause cause : values()) {
+            if (!words.containsKey(cause)) {
+                throw new IllegalStateException("electrode-causes.csv has no row of " + cause);
+            }
+        }
+        return words;
+    }
+
+    private static Map<String, Map<String, Double>> model() {
+        Map<String, Map<String, Double>> model = new LinkedHashMap<>();
+        for (Row row : Table.read("electrode-cause-model.csv").rows()) {
+            model.computeIfAbsent(row.text("cause"), key -> new LinkedHashMap<>())
+                    .put(row.text("quantity"), row.number("value"));
+        }
+        return model;
+    }
+}
