@@ -2,6 +2,7 @@ package tunside.mash;
 
 import java.util.ArrayList;
 import java.util.List;
+import tunside.chemistry.AcidProduct;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
 
@@ -23,6 +24,12 @@ public final class MashChecks {
     private static final double HIGHEST_LACTIC_PERCENT = 4;
     private static final double ACIDITY_PH = 5.7;
 
+    /** From this strength on hydrochloric acid is corrosive and never goes neat into a mash, %w/w (CLP-1272-2008). */
+    private static final double CORROSIVE_HYDROCHLORIC_PERCENT = 25;
+
+    /** The same for sulfuric acid. */
+    private static final double CORROSIVE_SULFURIC_PERCENT = 15;
+
     private MashChecks() {}
 
     /** Checks of one malt; the pointer is relative to it. */
@@ -41,6 +48,25 @@ public final class MashChecks {
         }
         malt.lacticAcidPercent().ifPresent(percent -> findings.add(lacticAcid(malt, percent.value())));
         return findings;
+    }
+
+    /** Checks of an acid that is poured into the mash as it is bought; the pointer is relative to the addition. */
+    public static List<Finding> of(AcidProduct product) {
+        double limit = switch (product.acid().id()) {
+            case "hydrochloric" -> CORROSIVE_HYDROCHLORIC_PERCENT;
+            case "sulfuric" -> CORROSIVE_SULFURIC_PERCENT;
+            default -> Double.POSITIVE_INFINITY;
+        };
+        if (Double.isInfinite(limit)) {
+            return List.of();
+        }
+        return List.of(Finding.of(
+                        "mash.acid-neat",
+                        product.massPercent() < limit ? Outcome.PASS : Outcome.STOP,
+                        "/strength",
+                        product.massPercent(),
+                        limit)
+                .about(product.acid().name()));
     }
 
     /** Checks of the whole; pointers are relative to the request: {@code /grist}, {@code /liquor} and so on. */

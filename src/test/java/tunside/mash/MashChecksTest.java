@@ -12,8 +12,11 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tunside.chemistry.AcidProduct;
+import tunside.chemistry.Acids;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
+import tunside.quantity.Strength;
 import tunside.quantity.TimeSpan;
 import tunside.quantity.Volume;
 import tunside.reference.Table;
@@ -189,6 +192,21 @@ class MashChecksTest {
     void chalkIsToldOf(double grams, Outcome outcome, double mgPerL) {
         Mash mash = Mashes.pale().plus(Mashes.salt(Mashes.CHALK, grams));
         is(ofMash(mash, "mash.chalk"), outcome, "/additions", mgPerL, 500);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "hydrochloric, 24.9, PASS, 25",
+        "hydrochloric, 25, STOP, 25",
+        "hydrochloric, 37, STOP, 25",
+        "sulfuric, 14.9, PASS, 15",
+        "sulfuric, 15, STOP, 15"
+    })
+    void corrosiveMineralAcidNeverGoesNeatIntoAMash(String acid, double percent, Outcome outcome, double limit) {
+        AcidProduct product = AcidProduct.of(Acids.get(acid), Strength.percent(percent));
+        is(find(MashChecks.of(product), "mash.acid-neat"), outcome, "/strength", percent, limit);
+        assertThat(MashChecks.of(AcidProduct.of(Acids.get("lactic"), Strength.percent(88))))
+                .isEmpty();
     }
 
     @ParameterizedTest

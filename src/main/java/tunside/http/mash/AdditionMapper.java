@@ -8,9 +8,11 @@ import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
 import tunside.chemistry.Salt;
 import tunside.chemistry.Salts;
+import tunside.finding.Finding;
 import tunside.http.problem.Place;
 import tunside.mash.AcidAddition;
 import tunside.mash.Addition;
+import tunside.mash.MashChecks;
 import tunside.mash.SaltAddition;
 import tunside.quantity.Mass;
 import tunside.quantity.Strength;
@@ -28,27 +30,29 @@ public final class AdditionMapper {
      *
      * @param additions in the order of the request
      * @param products of the acids among them
+     * @param findings about the products, pointing into the request
      */
-    public record Additions(List<Addition> additions, List<AcidProduct> products) {}
+    public record Additions(List<Addition> additions, List<AcidProduct> products, List<Finding> findings) {}
 
     /** Reads a list; the faults of all go to {@code place}, the array's. An absent list is an empty one. */
     public static Additions toAdditions(List<AdditionRequest> requests, Place place) {
         List<Addition> additions = new ArrayList<>();
         List<AcidProduct> products = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
+        Additions read = new Additions(additions, products, findings);
         if (requests != null) {
             for (int i = 0; i < requests.size(); i++) {
-                read(requests.get(i), place.item(i), additions, products);
+                read(requests.get(i), place.item(i), read);
             }
         }
-        return new Additions(additions, products);
+        return read;
     }
 
-    private static void read(
-            AdditionRequest request, Place place, List<Addition> additions, List<AcidProduct> products) {
+    private static void read(AdditionRequest request, Place place, Additions read) {
         if ((request.acid() == null) == (request.salt() == null)) {
             place.fault("must name either an acid or a salt");
         } else if (request.salt() != null) {
-            salt(request, place).ifPresent(additions::add);
+            salt(request, place).ifPresent(read.additions()::add);
         } else {
             toProduct(
                             request.acid(),
@@ -57,8 +61,10 @@ public final class AdditionMapper {
                                     : request.strength().toStrength(place.member("strength")),
                             place)
                     .ifPresent(product -> {
-                        products.add(product);
-                        amount(request, product, place).ifPresent(additions::add);
+                        read.products().add(product);
+                        MashChecks.of(product)
+                                .forEach(finding -> read.findings().add(finding.under(place.pointer())));
+                        amount(request, product, place).ifPresent(read.additions()::add);
                     });
         }
     }

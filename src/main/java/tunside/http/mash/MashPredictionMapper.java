@@ -93,6 +93,7 @@ public final class MashPredictionMapper {
         place.stopIfFaulty();
         List<Finding> findings = new ArrayList<>(GristMapper.findings(parts, place.member("grist")));
         findings.addAll(liquor.water().findings());
+        findings.addAll(additions.findings());
         return new Question(mash, additions.products(), findings);
     }
 

@@ -74,6 +74,24 @@ class MashPredictionResourceTest {
         assertThat(trade.get("standardUncertainty")).isEqualTo(metric.get("standardUncertainty"));
     }
 
+    /** Cases B, D and E of published/mash/golden.csv, now with the water read with activities and the acid from its label. */
+    @Test
+    void theGoldenMashesComeOutOverHttp() throws IOException {
+        String malt = "{'malt': 'pale', 'mass': {'value': 5, 'unit': 'kg'}, 'measured': {'distilledWaterPh': 5.74,"
+                + " 'bufferingMeqPerKgPh': 38}}";
+        String liquor = "{'volume': {'value': 20, 'unit': 'L'}, 'water': {%s 'alkalinityEndPoint': 4.3, 'ph': 8.3}}";
+        String alkaline = liquor.formatted("'alkalinity': {'value': 3, 'unit': 'mEq/L'},");
+        String hard = "{'volume': {'value': 20, 'unit': 'L'}, 'water': {'calcium': {'value': 5, 'unit': 'mEq/L'},"
+                + " 'magnesium': {'value': 1, 'unit': 'mEq/L'}, 'chloride': {'value': 6, 'unit': 'mEq/L'},"
+                + " 'alkalinity': {'value': 0, 'unit': 'mEq/L'}, 'ph': 7}}";
+        String lactic = "'additions': [{'acid': 'lactic', 'strength': {'value': 20, 'unit': '%w/w'}, 'mass': {'value':"
+                + " 27.0234, 'unit': 'g'}}]";
+        assertThat(good(malt, alkaline, "").get("result").get("ph").asDouble()).isBetween(5.94, 5.98);
+        assertThat(good(malt, hard, "").get("result").get("ph").asDouble()).isBetween(5.55, 5.59);
+        assertThat(good(malt, LIQUOR, lactic).get("result").get("ph").asDouble())
+                .isBetween(5.41, 5.45);
+    }
+
     @Test
     void acidsSaltsAndBasesAreTaken() throws IOException {
         double plain = good(PALE, LIQUOR, "").get("result").get("ph").asDouble();
@@ -84,6 +102,19 @@ class MashPredictionResourceTest {
         assertThat(good(PALE, LIQUOR, acid).get("result").get("ph").asDouble()).isLessThan(plain);
         assertThat(good(PALE, LIQUOR, base).get("result").get("ph").asDouble()).isGreaterThan(plain);
         assertThat(good(PALE, LIQUOR, salt).get("result").get("ph").asDouble()).isLessThan(plain);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"hydrochloric, 24.9, pass", "hydrochloric, 25, stop", "sulfuric, 14.9, pass", "sulfuric, 15, stop"})
+    void corrosiveMineralAcidIsStopped(String acid, double percent, String outcome) throws IOException {
+        String addition =
+                "'additions': [{'acid': '%s', 'strength': {'value': %s, 'unit': '%%w/w'}, 'mass': {'value': 3, 'unit': 'g'}}]"
+                        .formatted(acid, percent);
+        assertThat(good(PALE, LIQUOR, addition).get("checks")).anySatisfy(check -> {
+            assertThat(check.get("code").asText()).isEqualTo("mash.acid-neat");
+            assertThat(check.get("outcome").asText()).isEqualTo(outcome);
+            assertThat(check.get("pointer").asText()).isEqualTo("/additions/0/strength");
+        });
     }
 
     @Test
