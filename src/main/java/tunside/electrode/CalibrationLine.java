@@ -28,7 +28,7 @@ public record CalibrationLine(
         double largestChiSquared) {
 
     /**
-     * Fits the line (ISO-28037-2010, uncertainty in buffer and potential).
+     * Fits the line (ISO-28037-2010; the buffer's uncertainty is carried to the potential by the slope).
      *
      * @throws IllegalArgumentException if all buffers are the same
      */
@@ -52,7 +52,7 @@ public record CalibrationLine(
             y[i] = reading.potential().millivolts();
             uY[i] = Math.max(session.uncertainty().potentialMv(), 1e-6);
         }
-        StraightLine line = StraightLineFit.bothUncertain(x, uX, y, uY);
+        StraightLine line = StraightLineFit.effectivelyWeighted(x, uX, y, uY);
         int freedom = line.degreesOfFreedom();
         double largest = freedom == 0
                 ? 0

@@ -67,14 +67,16 @@ public final class CauseRanking {
     private Tried tried(Cause cause, List<CauseVariant> variants) {
         double[] logs = new double[variants.size()];
         Tried best = null;
+        double logOfBest = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < logs.length; i++) {
             Tried one = tried(cause, variants.get(i));
-            logs[i] = one.logEvidence;
-            if (best == null || one.logEvidence > best.logEvidence) {
+            logs[i] = one.logEvidence + Math.log(variants.get(i).share());
+            if (best == null || logs[i] > logOfBest) {
                 best = one;
+                logOfBest = logs[i];
             }
         }
-        return new Tried(cause, logSum(logs) - Math.log(logs.length), best.best, best.mean, best.sd);
+        return new Tried(cause, logSum(logs), best.best, best.mean, best.sd);
     }
 
     private Tried tried(Cause cause, CauseVariant variant) {

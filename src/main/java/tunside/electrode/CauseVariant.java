@@ -6,11 +6,12 @@ import java.util.List;
  * One way in which a cause can have come about: which readings it touches and, for a parameter, what the cups were.
  *
  * @param readings that it touches, counted from 0; empty for all
+ * @param share of the cause's prior; the shares of all variants of a cause sum to 1
  * @param low least parameter; the same as {@code high} for a cause without one
  * @param high largest parameter
  * @param picture of the cups at a parameter
  */
-record CauseVariant(List<Integer> readings, double low, double high, Picture picture) {
+record CauseVariant(List<Integer> readings, double share, double low, double high, Picture picture) {
 
     /** What an ideal electrode would have given. */
     interface Picture {
@@ -18,8 +19,8 @@ record CauseVariant(List<Integer> readings, double low, double high, Picture pic
         double[] idealMv(double parameter);
     }
 
-    static CauseVariant fixed(List<Integer> readings, double[] idealMv) {
-        return new CauseVariant(readings, 0, 0, parameter -> idealMv);
+    static CauseVariant fixed(List<Integer> readings, double share, double[] idealMv) {
+        return new CauseVariant(readings, share, 0, 0, parameter -> idealMv);
     }
 
     boolean hasParameter() {

@@ -32,7 +32,7 @@ final class CauseVariants {
     List<CauseVariant> of(Cause cause) {
         return switch (cause) {
             case SOUND, CRACKED_BULB, COATED_BULB, WEAK_GLASS, UNEXPLAINED ->
-                List.of(CauseVariant.fixed(List.of(), idealMv));
+                List.of(CauseVariant.fixed(List.of(), 1, idealMv));
             case NEUTRAL_BUFFER_IS_6_86 -> taken(BufferSubstance.TECHNICAL_PHOSPHATE, BufferSubstance.PHOSPHATE);
             case NEUTRAL_BUFFER_IS_7_00 -> taken(BufferSubstance.PHOSPHATE, BufferSubstance.TECHNICAL_PHOSPHATE);
             case ALKALINE_BUFFER_IS_9_18 -> taken(BufferSubstance.CARBONATE, BufferSubstance.BORAX);
@@ -62,7 +62,7 @@ final class CauseVariants {
             Temperature temperature = readings.get(i).temperature();
             potentials[i] = ideal(table.ph(temperature), temperature);
         }
-        return List.of(CauseVariant.fixed(touched, potentials));
+        return List.of(CauseVariant.fixed(touched, 1, potentials));
     }
 
     private boolean substanceIs(int reading, BufferSubstance substance) {
@@ -70,7 +70,8 @@ final class CauseVariants {
     }
 
     private List<CauseVariant> swapped() {
-        List<CauseVariant> variants = new ArrayList<>();
+        List<List<Integer>> pairs = new ArrayList<>();
+        List<double[]> pictures = new ArrayList<>();
         for (int i = 0; i < readings.size(); i++) {
             for (int j = i + 1; j < readings.size(); j++) {
                 OptionalDouble here = phOf(j, readings.get(i).temperature());
@@ -81,11 +82,14 @@ final class CauseVariants {
                     double[] potentials = idealMv.clone();
                     potentials[i] = ideal(here.getAsDouble(), readings.get(i).temperature());
                     potentials[j] = ideal(there.getAsDouble(), readings.get(j).temperature());
-                    variants.add(CauseVariant.fixed(List.of(i, j), potentials));
+                    pairs.add(List.of(i, j));
+                    pictures.add(potentials);
                 }
             }
         }
-        return variants;
+        return IntStream.range(0, pairs.size())
+                .mapToObj(i -> CauseVariant.fixed(pairs.get(i), 1.0 / pairs.size(), pictures.get(i)))
+                .toList();
     }
 
     private OptionalDouble phOf(int reading, Temperature at) {
@@ -95,19 +99,33 @@ final class CauseVariants {
                 : of.cup().phIf(of.temperature(), at);
     }
 
+    /** All cups, as by a bad probe, or one of them. */
     private List<CauseVariant> wrongTemperature() {
+        return shared(List.copyOf(cups().values()), this::byTemperature);
+    }
+
+    private interface Variant {
+        CauseVariant of(List<Integer> touched, double share);
+    }
+
+    /** Half of the prior to all groups together, the other half to each alone. */
+    private static List<CauseVariant> shared(List<List<Integer>> groups, Variant variant) {
         List<CauseVariant> variants = new ArrayList<>();
-        variants.add(byTemperature(List.of()));
-        cups().values().stream()
-                .filter(cup -> cup.size() < readings.size())
-                .forEach(cup -> variants.add(byTemperature(cup)));
+        double together = groups.size() > 1 ? 0.5 : 0;
+        for (List<Integer> group : groups) {
+            variants.add(variant.of(group, (1 - together) / groups.size()));
+        }
+        if (groups.size() > 1) {
+            variants.add(
+                    variant.of(groups.stream().flatMap(List::stream).sorted().toList(), together));
+        }
         return variants;
     }
 
-    private CauseVariant byTemperature(List<Integer> touched) {
-        return new CauseVariant(touched, -MOST_KELVIN_OFF, MOST_KELVIN_OFF, kelvin -> {
+    private CauseVariant byTemperature(List<Integer> touched, double share) {
+        return new CauseVariant(touched, share, -MOST_KELVIN_OFF, MOST_KELVIN_OFF, kelvin -> {
             double[] potentials = idealMv.clone();
-            for (int i : touched.isEmpty() ? all() : touched) {
+            for (int i : touched) {
                 BufferReading reading = readings.get(i);
                 double celsius = reading.temperature().celsius() + kelvin;
                 if (!(celsius >= -10 && celsius <= 100)) {
@@ -167,27 +185,22 @@ final class CauseVariants {
     }
 
     private List<CauseVariant> changed(List<List<Integer>> cups, double low, double high, Change change) {
-        List<List<Integer>> groups = new ArrayList<>(cups);
-        if (cups.size() > 1) {
-            groups.add(cups.stream().flatMap(List::stream).sorted().toList());
-        }
-        List<CauseVariant> variants = new ArrayList<>();
-        for (List<Integer> touched : groups) {
-            variants.add(new CauseVariant(touched, low, high, parameter -> {
-                double[] potentials = idealMv.clone();
-                for (int i : touched) {
-                    BufferReading reading = readings.get(i);
-                    potentials[i] = ideal(reading.buffer().ph() + change.ph(reading, parameter), reading.temperature());
-                }
-                return potentials;
-            }));
-        }
-        return variants;
+        return shared(
+                cups,
+                (touched, share) -> new CauseVariant(touched, share, low, high, parameter -> {
+                    double[] potentials = idealMv.clone();
+                    for (int i : touched) {
+                        BufferReading reading = readings.get(i);
+                        potentials[i] =
+                                ideal(reading.buffer().ph() + change.ph(reading, parameter), reading.temperature());
+                    }
+                    return potentials;
+                }));
     }
 
     /** Each reading but the first still lacks a share of the way from the one before. */
     private List<CauseVariant> slowJunction() {
-        return List.of(new CauseVariant(List.of(), 0, MOST_SHARE_MISSING, share -> {
+        return List.of(new CauseVariant(List.of(), 1, 0, MOST_SHARE_MISSING, share -> {
             double[] potentials = idealMv.clone();
             for (int i = 1; i < potentials.length; i++) {
                 potentials[i] = potentials[i] + share * (potentials[i - 1] - idealMv[i]);
@@ -203,10 +216,6 @@ final class CauseVariants {
                     .add(i);
         }
         return cups;
-    }
-
-    private List<Integer> all() {
-        return where(i -> true);
     }
 
     private List<Integer> where(java.util.function.IntPredicate condition) {

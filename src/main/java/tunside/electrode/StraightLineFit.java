@@ -60,6 +60,30 @@ public final class StraightLineFit {
         return line(slope, x, uX, y, uY);
     }
 
+    /**
+     * Uncertainty in x and y, that in x carried to y by the slope (clause 6 with {@code u^2 = u^2(y) + b^2 u^2(x)}),
+     * iterated until the slope stays. For x that is far surer than it is spread this agrees with {@link #bothUncertain}
+     * to a small part of the uncertainties, and for equal uncertainties it is the ordinary line.
+     *
+     * <p>Arguments, tolerance and errors as {@link #bothUncertain}.
+     */
+    public static StraightLine effectivelyWeighted(double[] x, double[] uX, double[] y, double[] uY) {
+        StraightLine line = unweighted(x, y);
+        for (int i = 0; i < MOST_ITERATIONS; i++) {
+            double[] uncertainties = new double[x.length];
+            for (int j = 0; j < x.length; j++) {
+                uncertainties[j] = Math.hypot(uY[j], line.slope() * uX[j]);
+            }
+            StraightLine next = weighted(x, y, uncertainties);
+            boolean done = Math.abs(next.slope() - line.slope()) <= TOLERANCE * Math.abs(next.slope());
+            line = next;
+            if (done) {
+                break;
+            }
+        }
+        return line;
+    }
+
     private static double[] weights(double slope, double[] uX, double[] uY) {
         double[] weights = new double[uX.length];
         for (int i = 0; i < weights.length; i++) {
