@@ -1,0 +1,62 @@
+package tunside.dosing;
+
+import tunside.chemistry.Acid;
+import tunside.chemistry.AcidProduct;
+import tunside.quantity.Mass;
+import tunside.quantity.Strength;
+
+/**
+ * A weaker acid made from a stronger one.
+ *
+ * @param strong in hand
+ * @param weak wanted, weaker
+ * @param strongMass to weigh in
+ * @param waterMass to have ready; the acid goes into it
+ */
+public record AcidDilution(AcidProduct strong, AcidProduct weak, Mass strongMass, Mass waterMass) {
+    /** Strength to which a mineral acid is brought before it is dosed, %w/w. */
+    public static final double DOSING_PERCENT = 10;
+
+    /** From this strength on hydrochloric acid is not dosed neat, %w/w (CLP-1272-2008: corrosive). */
+    private static final double HYDROCHLORIC_LIMIT_PERCENT = 25;
+
+    /** From this strength on sulfuric acid is not dosed neat, %w/w (CLP-1272-2008: corrosive). */
+    private static final double SULFURIC_LIMIT_PERCENT = 15;
+
+    /**
+     * Mass balance of the acid.
+     *
+     * @param weakMass how much of the weaker acid to make
+     * @throws IllegalArgumentException if the strength wanted is not below the one in hand
+     */
+    public static AcidDilution of(AcidProduct strong, double wantedPercent, Mass weakMass) {
+        if (!(wantedPercent > 0 && wantedPercent < strong.massPercent())) {
+            throw new IllegalArgumentException(
+                    "the strength wanted (%s %%w/w) must be above 0 and below the one in hand (%s %%w/w)"
+                            .formatted(wantedPercent, strong.massPercent()));
+        }
+        double acid = weakMass.kilograms() * wantedPercent / strong.massPercent();
+        return new AcidDilution(
+                strong,
+                AcidProduct.of(strong.acid(), Strength.percent(wantedPercent)),
+                new Mass(acid),
+                new Mass(weakMass.kilograms() - acid));
+    }
+
+    /** Whether a product must be diluted before it is dosed: strong mineral acid. */
+    public static boolean neededBeforeDosing(AcidProduct product) {
+        Acid acid = product.acid();
+        return acid.id().equals("hydrochloric") && product.massPercent() >= HYDROCHLORIC_LIMIT_PERCENT
+                || acid.id().equals("sulfuric") && product.massPercent() >= SULFURIC_LIMIT_PERCENT;
+    }
+
+    /** Volume of the strong acid at 20 degC, mL. */
+    public double strongMillilitres() {
+        return strongMass.grams() / strong.densityGPerMl();
+    }
+
+    /** Volume of the weaker acid at 20 degC, mL. */
+    public double weakMillilitres() {
+        return (strongMass.grams() + waterMass.grams()) / weak.densityGPerMl();
+    }
+}
