@@ -33,10 +33,10 @@ public final class DosePlan {
             double largestMillimoles,
             double readingUncertainty) {
         double ph = belief.ph();
-        if (ph < target.lowPh()) {
+        if (ph < target.lowPh() - ROUNDING) {
             return new DoseOutcome.RaiseInstead(ph);
         }
-        if (ph <= target.highPh()) {
+        if (ph <= target.highPh() + ROUNDING) {
             return new DoseOutcome.NoneNeeded(ph);
         }
         double total = belief.acidFor(target.ph(), 0.5, largestMillimoles);

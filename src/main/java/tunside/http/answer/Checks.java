@@ -14,8 +14,8 @@ import tunside.reference.Table;
 /** Gives findings their words, from the tables {@code checks-*.csv}. */
 public final class Checks {
     /** One table a package; each holds a message for every (code, outcome) that the package can find. */
-    private static final List<String> TABLES =
-            List.of("checks-request.csv", "checks-water.csv", "checks-mash.csv", "checks-electrode.csv");
+    private static final List<String> TABLES = List.of(
+            "checks-request.csv", "checks-water.csv", "checks-mash.csv", "checks-electrode.csv", "checks-dosing.csv");
 
     private static final Map<String, Wording> WORDINGS = load();
 
