@@ -2,6 +2,7 @@ package tunside.dosing;
 
 import java.util.OptionalDouble;
 import tunside.chemistry.Acid;
+import tunside.chemistry.CarbonateState;
 import tunside.chemistry.ChargeBalance;
 import tunside.chemistry.Solution;
 import tunside.quantity.Temperature;
@@ -23,6 +24,9 @@ public record TreatedWater(Water water, Volume volume, Temperature temperature, 
     /** How far a reported alkalinity is commonly off (COMMON-PRACTICE). */
     public static final double ALKALINITY_LOG_SD = 0.05;
 
+    /** Partial pressure of carbon dioxide in air, atm. */
+    private static final double AIR_ATM = Math.pow(10, -3.38);
+
     @Override
     public double after(double scale, double ph, double millimolesBefore, double millimoles) {
         Solution before = scaled(scale).plus(acid.perMole().scaled(perKilogram(millimolesBefore)));
@@ -38,6 +42,13 @@ public record TreatedWater(Water water, Volume volume, Temperature temperature, 
         return perKilogram.isPresent()
                 ? OptionalDouble.of(perKilogram.getAsDouble() * 1000 * volume.litres())
                 : OptionalDouble.empty();
+    }
+
+    /** The pH after acid and after the carbon dioxide has escaped to that of the air. */
+    public double openPhAfter(double millimoles) {
+        Solution dosed = water.solution().plus(acid.perMole().scaled(perKilogram(millimoles)));
+        return ChargeBalance.solve(CarbonateState.open(dosed, temperature, AIR_ATM), temperature)
+                .ph();
     }
 
     private Solution scaled(double scale) {

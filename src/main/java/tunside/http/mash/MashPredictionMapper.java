@@ -66,7 +66,7 @@ public final class MashPredictionMapper {
         return new MashPredictionResponse(
                 toResult(question.mash(), prediction),
                 Checks.of(findings),
-                Safety.general(),
+                Safety.mash(question.products()),
                 Basis.of("mash-proton-balance", ASSUMPTIONS, sources(question)));
     }
 

@@ -1,0 +1,29 @@
+package tunside.http.dosing;
+
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** {@code POST /v1/acid-doses}. The search takes milliseconds, so it runs on a worker thread. */
+@Path("/v1/acid-doses")
+@Consumes(MediaType.APPLICATION_JSON)
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Acid")
+public final class AcidDoseResource {
+    @POST
+    @Operation(
+            operationId = "computeAcidDose",
+            summary = "How much acid, and how to add it",
+            description =
+                    "Says what to add now, so that the pH ends below the range with no more than the accepted risk, and"
+                            + " what may follow. Send what was added and read since as history: each reading teaches how strongly"
+                            + " this mash buffers. Strong mineral acid is diluted first; the answer says how.")
+    public AcidDoseResponse compute(@NotNull AcidDoseRequest request) {
+        return AcidDoseMapper.answer(request);
+    }
+}

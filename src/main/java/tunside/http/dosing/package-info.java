@@ -1,0 +1,2 @@
+/** {@code POST /v1/acid-doses}: how much acid, and how to add it. */
+package tunside.http.dosing;
