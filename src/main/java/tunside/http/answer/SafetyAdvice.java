@@ -17,7 +17,7 @@ public record SafetyAdvice(
                 maxLength = 120)
         String appliesTo,
 
-        @Schema(description = "Hazard statement codes at this strength.", examples = "H314", maxItems = 12)
+        @Schema(description = "Hazard statement codes at this strength.", maxItems = 12)
         List<String> hazards,
 
         @Schema(description = "Id of the publication or practice behind the note.", maxLength = 60)

@@ -123,7 +123,8 @@ public final class ContractFilter implements OASFilter {
         examples.fields().forEachRemaining(entry -> {
             JsonNode example = entry.getValue();
             String status = example.get("status").asText();
-            if (example.has("request")) {
+            // a request that the contract itself refuses is no example of the contract's request
+            if (example.has("request") && !status.equals("400")) {
                 put(operation.getRequestBody().getContent().getMediaType(JSON), entry.getKey(), example, "request");
             }
             APIResponse response = operation.getResponses().getAPIResponse(status);

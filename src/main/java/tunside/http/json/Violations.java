@@ -6,10 +6,13 @@ import jakarta.validation.Validator;
 import jakarta.validation.metadata.ConstraintDescriptor;
 import jakarta.validation.metadata.ElementDescriptor;
 import jakarta.validation.metadata.PropertyDescriptor;
+import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import tunside.http.answer.Rounded;
 import tunside.http.problem.Fault;
 
@@ -45,7 +48,7 @@ final class Violations {
         Object value = violation.getInvalidValue();
         ConstraintDescriptor<?> broken = violation.getConstraintDescriptor();
         return switch (name(broken)) {
-            case "NotNull" -> "is missing";
+            case "NotNull" -> "is missing" + choices(violation);
             case "Size", "NotEmpty" ->
                 value instanceof Collection<?> items
                         ? "must have from %s to %s items but has %d"
@@ -61,6 +64,26 @@ final class Violations {
             case "DecimalMin", "DecimalMax", "Min", "Max" -> range(validator, violation);
             default -> violation.getMessage() + " but is \"" + BodyFaults.shortened(String.valueOf(value)) + "\"";
         };
+    }
+
+    /** The names that an enum member takes, such as the units of a quantity. */
+    private static String choices(ConstraintViolation<?> violation) {
+        Object owner = violation.getLeafBean();
+        String property = null;
+        for (Path.Node node : violation.getPropertyPath()) {
+            property = node.getName();
+        }
+        if (owner == null || !owner.getClass().isRecord()) {
+            return "";
+        }
+        for (RecordComponent component : owner.getClass().getRecordComponents()) {
+            if (component.getName().equals(property) && component.getType().isEnum()) {
+                return Arrays.stream(component.getType().getEnumConstants())
+                        .map(constant -> ContractNames.of((Enum<?>) constant))
+                        .collect(Collectors.joining(", ", "; it must be one of ", ""));
+            }
+        }
+        return "";
     }
 
     private static String range(Validator validator, ConstraintViolation<?> violation) {
