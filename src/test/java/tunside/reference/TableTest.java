@@ -1,0 +1,86 @@
+package tunside.reference;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class TableTest {
+    private static final Path REFERENCE = Path.of("src/main/resources/reference");
+    private static final String HEADER = "# what: a\n# quantity: b\n# uncertainty: c\n# valid: d\n# read: e\n";
+
+    static List<String> files() throws IOException {
+        try (Stream<Path> files = Files.list(REFERENCE)) {
+            return files.map(path -> path.getFileName().toString())
+                    .filter(name -> name.endsWith(".csv") && !name.equals("sources.csv"))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("files")
+    void everyTableHasItsHeaderAndKnowsItsSources(String file) {
+        assertThat(Table.read(file).rows()).isNotEmpty();
+    }
+
+    /** Values typed from memory. This list may only shrink. */
+    @Test
+    void tablesFromMemoryAreKnown() throws IOException {
+        assertThat(files().stream().filter(file -> Table.read(file).fromMemory()))
+                .containsExactlyInAnyOrder(
+                        "acid-constants.csv",
+                        "acid-densities.csv",
+                        "acid-solids.csv",
+                        "buffer-preparation.csv",
+                        "buffer-shelf-life.csv",
+                        "buffers-iupac.csv",
+                        "buffers.csv",
+                        "electrode-cause-model.csv",
+                        "hazard-bands.csv",
+                        "salts.csv");
+    }
+
+    @Test
+    void aBrokenTableNamesItsFileAndLine() {
+        assertThatThrownBy(() -> Table.parse("x.csv", HEADER + "a,source\n1,DERIVED,2\n"))
+                .isInstanceOf(BrokenTableException.class)
+                .hasMessage("x.csv, line 7: has 3 cells, the columns are 2");
+        assertThatThrownBy(() -> Table.parse("x.csv", "# what: a\na,source\n1,DERIVED\n"))
+                .hasMessageContaining("the header has no line '# quantity: ...'");
+        assertThatThrownBy(() -> Table.parse("x.csv", HEADER + "a,source\n")).hasMessageContaining("has no rows");
+        assertThatThrownBy(() -> Table.read("no-such.csv")).hasMessageContaining("there is no such file");
+    }
+
+    @Test
+    void aBrokenCellNamesItsColumnAndLine() {
+        Row row = Table.parse("x.csv", HEADER + "a,b,source\nNaN,,DERIVED\n")
+                .rows()
+                .get(0);
+        assertThatThrownBy(() -> row.number("a"))
+                .hasMessage("x.csv, line 7: column 'a' must be a finite number but is 'NaN'");
+        assertThatThrownBy(() -> row.text("b")).hasMessage("x.csv, line 7: column 'b' is blank");
+        assertThatThrownBy(() -> row.text("c")).hasMessage("x.csv, line 7: there is no column 'c'");
+        assertThat(row.optionalNumber("b")).isEmpty();
+        Row other =
+                Table.parse("x.csv", HEADER + "a,source\n7,DERIVED\n").rows().get(0);
+        assertThatThrownBy(() -> other.number("a", 0, 5)).hasMessageContaining("must be from 0.0 to 5.0 but is 7.0");
+        assertThat(other.number("a", 0, 7)).isEqualTo(7);
+    }
+
+    @Test
+    void everySourceIsToldOnceWithHowItWasRead() {
+        assertThat(Sources.all()).isNotEmpty().allSatisfy((id, source) -> {
+            assertThat(source.id()).isEqualTo(id);
+            assertThat(source.citation()).isNotBlank();
+            assertThat(source.read()).isNotBlank();
+        });
+    }
+}
