@@ -13,6 +13,9 @@ public final class Contradictions {
     /** What is within this many standard deviations is no contradiction. */
     private static final double DEVIATIONS = 2;
 
+    /** What is beyond this many standard deviations is one, whatever the proportion. */
+    private static final double DEVIATIONS_ALONE = 4;
+
     private Contradictions() {}
 
     /** Holds each reading of a history against what the one before it and the acid between them let expect. */
@@ -40,14 +43,15 @@ public final class Contradictions {
     private static Finding judge(Belief expected, DoseEvent.Reading reading, double phBefore) {
         double expectedFall = phBefore - expected.ph();
         double fall = phBefore - reading.ph();
-        double noise = DEVIATIONS * Math.hypot(expected.standardUncertainty(), reading.standardUncertainty());
+        double deviation = Math.hypot(expected.standardUncertainty(), reading.standardUncertainty());
+        double beyond = fall - expectedFall;
         if (fall < 0 && -fall > DEVIATIONS * reading.standardUncertainty()) {
             return Finding.of("dose.reading-rose", Outcome.CAUTION, "", reading.ph(), expected.ph());
         }
-        if (fall > TIMES * expectedFall && fall - expectedFall > noise) {
+        if (fall > TIMES * expectedFall && beyond > DEVIATIONS * deviation || beyond > DEVIATIONS_ALONE * deviation) {
             return Finding.of("dose.reading-fell-too-far", Outcome.CAUTION, "", reading.ph(), expected.ph());
         }
-        if (fall < expectedFall / TIMES && expectedFall - fall > noise) {
+        if (fall < expectedFall / TIMES && -beyond > DEVIATIONS * deviation || -beyond > DEVIATIONS_ALONE * deviation) {
             return Finding.of("dose.reading-fell-too-little", Outcome.CAUTION, "", reading.ph(), expected.ph());
         }
         return Finding.of("dose.reading-as-expected", Outcome.PASS, "", reading.ph(), expected.ph());

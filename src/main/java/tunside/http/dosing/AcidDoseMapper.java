@@ -53,6 +53,7 @@ public final class AcidDoseMapper {
     private static final double USUAL_RISK = 0.05;
     private static final double USUAL_STEP_ML = 0.5;
     private static final double USUAL_STEP_G = 0.1;
+    private static final double HISTORY_TIMES_MOST = 10;
 
     private AcidDoseMapper() {}
 
@@ -113,6 +114,9 @@ public final class AcidDoseMapper {
         Dosed dosed = request.liquid() == DosedLiquid.MASH
                 ? mash(parts, liquor, additions, stock, place)
                 : liquor(liquor, stock, temperature);
+        double most = MeasuredMash.mostMillimoles(dosed.mash(), liquor.volume(), liquor.water());
+        checkTotal(history, most, stock, place.member("history"));
+        place.stopIfFaulty();
         Belief first = Belief.first(
                 dosed.liquid(),
                 new DoseEvent.Reading(request.measuredPh(), uncertainty),
@@ -124,7 +128,6 @@ public final class AcidDoseMapper {
         double step = stock.dosed().product().solid()
                 ? stepGrams * stock.dosed().mmolPerGram()
                 : stepMl * stock.dosed().mmolPerMl();
-        double most = MeasuredMash.mostMillimoles(dosed.mash(), liquor.volume(), liquor.water());
         DoseOutcome outcome = DosePlan.of(now, target, step, most, uncertainty);
 
         List<Finding> findings = new ArrayList<>(dosed.findings());
@@ -211,6 +214,20 @@ public final class AcidDoseMapper {
             }
         }
         return history;
+    }
+
+    /** A history with many times the acid that makes sense is a wrong unit or a wrong volume. */
+    private static void checkTotal(List<DoseEvent> history, double most, Stock stock, Place place) {
+        double added = 0;
+        for (DoseEvent event : history) {
+            added += event instanceof DoseEvent.Added acid ? acid.millimoles() : 0;
+        }
+        if (added > HISTORY_TIMES_MOST * most) {
+            place.fault("must not add more than %s g of this acid in all, for this liquor and grist, but adds %s g"
+                    .formatted(
+                            Rounded.text(stock.mass(HISTORY_TIMES_MOST * most).value()),
+                            Rounded.text(stock.mass(added).value())));
+        }
     }
 
     private static Dosed mash(
