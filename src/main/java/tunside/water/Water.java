@@ -24,6 +24,9 @@ public record Water(Solution solution, double ph, Temperature temperature, List<
     /** End point taken where a report names none (EPA-310-1). */
     static final double ASSUMED_END_POINT_PH = 4.5;
 
+    /** How far the solved pH may be from the reported one before the report contradicts itself. */
+    private static final double PH_TOLERANCE = 0.01;
+
     private static final int MOST_ITERATIONS = 60;
     private static final double MOST_CARBON = 1;
 
@@ -76,6 +79,9 @@ public record Water(Solution solution, double ph, Temperature temperature, List<
                 ? titrated(ions, titrated / 1000, endPoint, ph, report.temperature())
                 : carbonated(ions, titrated / 1000, ph, report.temperature());
         double computed = ChargeBalance.solve(solution, report.temperature()).ph();
+        if (Math.abs(computed - ph) > PH_TOLERANCE) {
+            findings.add(Finding.of("water.ph-against-alkalinity", Outcome.CAUTION, "", ph, computed));
+        }
         return new Water(solution, computed, report.temperature(), findings);
     }
 

@@ -110,6 +110,16 @@ class WaterTest {
     }
 
     @Test
+    void aPhThatTheAlkalinityCannotHaveIsACaution() {
+        Water water = Water.of(report(0, 0.1, 0.1, 0.05, 10.9));
+        assertThat(water.ph()).isLessThan(10.8);
+        assertThat(finding(water, "water.ph-against-alkalinity").outcome()).isEqualTo(Outcome.CAUTION);
+        assertThat(Water.of(report(1, 1, 1, 2, 7.8)).findings())
+                .extracting(Finding::code)
+                .doesNotContain("water.ph-against-alkalinity");
+    }
+
+    @Test
     void residualAlkalinityIsKolbachs() {
         Water water = Water.of(new WaterReport(
                 Map.of(Ion.CALCIUM, 1.75, Ion.MAGNESIUM, 0.7),
