@@ -30,6 +30,20 @@ public record AcidProduct(
 
     private static final int MOST_EVALUATIONS = 100;
 
+    public AcidProduct {
+        require("strength (%w/w)", massPercent, Double.MIN_VALUE, 100);
+        require("density (g/mL)", densityGPerMl, 0.9, 3);
+        require("uncertainty of the density (g/mL)", densityUncertaintyGPerMl, 0, 1);
+        require("acid (mol/kg)", molPerKg, Double.MIN_VALUE, 100);
+        require("share that acts at once", directShare, Double.MIN_VALUE, 1);
+    }
+
+    private static void require(String what, double value, double low, double high) {
+        if (!(value >= low && value <= high)) {
+            throw new IllegalArgumentException("%s must be from %s to %s but is %s".formatted(what, low, high, value));
+        }
+    }
+
     /**
      * Reads the label.
      *

@@ -62,9 +62,6 @@ public final class ChargeBalance {
         Speciation speciation = new Speciation(solution, perMole, temperature);
         double fullyDosed = speciation.netCharge(targetPh, largest);
         double undosed = speciation.netCharge(targetPh, 0);
-        if (undosed == 0) {
-            return OptionalDouble.of(0);
-        }
         if (undosed * Math.signum(fullyDosed) > 0) {
             return OptionalDouble.empty();
         }

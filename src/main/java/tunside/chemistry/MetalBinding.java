@@ -105,8 +105,9 @@ final class MetalBinding {
      *
      * @param shares of the forms in the unbound total, by system
      * @param gammaOfTwo activity coefficient of a doubly charged ion
+     * @return Newton steps that it took, at most 200
      */
-    void solve(double[][] shares, double[] amounts, double[] addedAmounts, double added, double gammaOfTwo) {
+    int solve(double[][] shares, double[] amounts, double[] addedAmounts, double added, double gammaOfTwo) {
         for (int s = 0; s < ligands.length; s++) {
             ligands[s] = amounts[s] + added * addedAmounts[s];
         }
@@ -120,12 +121,14 @@ final class MetalBinding {
                 affinity[m][s] = affinity(m, s, shares, gammaOfTwo);
             }
         }
-        for (int step = 0; step < MOST_STEPS; step++) {
-            if (newtonStep() <= TOLERANCE) {
-                break;
-            }
-        }
+        int steps = 0;
+        double change;
+        do {
+            change = newtonStep();
+            steps++;
+        } while (change > TOLERANCE && steps < MOST_STEPS);
         sumUp(shares, gammaOfTwo);
+        return steps;
     }
 
     private double affinity(int m, int s, double[][] shares, double gammaOfTwo) {

@@ -167,7 +167,92 @@ class ChargeBalancePropertiesTest {
     @Test
     void ionicStrengthCountsEveryCharge() {
         Solution salt = Solution.of(Ion.CALCIUM, 0.001).plus(Solution.of(Ion.CHLORIDE, 0.002));
-        assertThat(ChargeBalance.solve(salt, new Temperature(25)).ionicStrength())
-                .isCloseTo(0.003, within(1e-6));
+        Temperature temperature = new Temperature(25);
+        assertThat(ChargeBalance.solve(salt, temperature).ionicStrength()).isCloseTo(0.003, within(1e-6));
+        assertThat(ChargeBalance.solve(Solution.ofBase(0.01), temperature).ionicStrength())
+                .isCloseTo(0.01, within(1e-9));
+        assertThat(ChargeBalance.solve(Solution.ofBase(-0.01), temperature).ionicStrength())
+                .isCloseTo(0.01, within(1e-9));
+        Solution citrate = Solution.of(Ion.SODIUM, 0.003)
+                .plus(Acids.get("citric").perMole().scaled(0.001));
+        assertThat(ChargeBalance.at(citrate, temperature, 10).ionicStrength()).isCloseTo(0.006, within(0.0002));
+        Solution sulfuric = Acids.get("sulfuric").perMole().scaled(0.001);
+        assertThat(ChargeBalance.solve(sulfuric, temperature).ionicStrength()).isBetween(0.0026, 0.003);
+    }
+
+    @Test
+    void removingTheNetChargeAsBaseGivesThatPh() {
+        SplittableRandom random = new SplittableRandom(16);
+        for (int i = 0; i < CASES; i++) {
+            Solution water =
+                    water(random).plus(Acids.get("phosphoric").perMole().scaled(random.nextDouble(0, 0.003)));
+            Temperature temperature = temperature(random);
+            double ph = random.nextDouble(2, 12);
+            Equilibrium held = ChargeBalance.at(water, temperature, ph);
+            Equilibrium own = ChargeBalance.solve(water.withBase(water.base() - held.netCharge()), temperature);
+            assertThat(held.ph()).isEqualTo(ph);
+            assertThat(own.ph()).isCloseTo(ph, within(1e-7));
+            assertThat(own.ionicStrength()).isCloseTo(held.ionicStrength(), within(1e-10));
+        }
+    }
+
+    @Test
+    void scalingAWaterAndItsDoseTogetherKeepsTheDosePerLitre() {
+        SplittableRandom random = new SplittableRandom(17);
+        for (int i = 0; i < 50; i++) {
+            Solution water = water(random);
+            Temperature temperature = temperature(random);
+            Solution perMole = Acids.get("lactic").perMole();
+            double perMoleDose =
+                    ChargeBalance.dose(water, perMole, 5.2, temperature, 1).orElseThrow();
+            double perMillimoleDose = ChargeBalance.dose(water, perMole.scaled(0.001), 5.2, temperature, 1000)
+                    .orElseThrow();
+            assertThat(perMillimoleDose / 1000 / perMoleDose).isCloseTo(1, within(1e-9));
+        }
+    }
+
+    @Test
+    void theRangeOfPhIsMinusOneToFifteen() {
+        Temperature temperature = new Temperature(25);
+        Solution perMole = Solution.ofBase(1);
+        for (double ph : new double[] {-1, 15}) {
+            assertThat(ChargeBalance.at(Solution.WATER, temperature, ph).ph()).isEqualTo(ph);
+        }
+        for (double ph : new double[] {-1.0001, 15.0001, Double.NaN}) {
+            assertThatThrownBy(() -> ChargeBalance.at(Solution.WATER, temperature, ph))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessage("pH (%s) must be from -1.0 to 15.0".formatted(ph));
+            assertThatThrownBy(() -> ChargeBalance.dose(Solution.WATER, perMole, ph, temperature, 1))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageContaining("must be from -1.0 to 15.0");
+        }
+        for (double largest : new double[] {-0.1, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThatThrownBy(() -> ChargeBalance.dose(Solution.WATER, perMole, 7, temperature, largest))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageContaining("must be finite and not negative");
+        }
+        assertThat(ChargeBalance.dose(Solution.WATER, perMole, 9, temperature, 0))
+                .isEmpty();
+    }
+
+    @Test
+    void aWaterBeyondTheRangeSaysByHowMuch() {
+        Temperature temperature = new Temperature(25);
+        assertThatThrownBy(() -> ChargeBalance.solve(Solution.ofBase(-1000), temperature))
+                .hasMessageContaining("no pH from -1.0 to 15.0: its charge is out by -98");
+        assertThatThrownBy(() -> ChargeBalance.solve(Solution.ofBase(1000), temperature))
+                .hasMessageContaining("no pH from -1.0 to 15.0: its charge is out by 98");
+    }
+
+    @Test
+    void aDoseThatExhaustsTheLargestIsStillFound() {
+        Temperature temperature = new Temperature(20);
+        Solution water = Solution.of(Ion.SODIUM, 0.003).withCarbon(0.003);
+        Solution lactic = Acids.get("lactic").perMole();
+        double dose = ChargeBalance.dose(water, lactic, 5.4, temperature, 1).orElseThrow();
+        assertThat(ChargeBalance.dose(water, lactic, 5.4, temperature, dose * 1.0000001))
+                .isPresent();
+        assertThat(ChargeBalance.dose(water, lactic, 5.4, temperature, dose * 0.9999999))
+                .isEmpty();
     }
 }

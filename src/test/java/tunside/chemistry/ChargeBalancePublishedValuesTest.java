@@ -1,9 +1,11 @@
 package tunside.chemistry;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.data.Percentage.withPercentage;
 
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import tunside.quantity.Temperature;
@@ -77,5 +79,46 @@ class ChargeBalancePublishedValuesTest {
                 * ChargeBalance.dose(chlorideBalanced, Acids.get(acid).perMole(), 5.4, temperature, 1)
                         .orElseThrow();
         assertThat(dose).isCloseTo(expected, withPercentage(tolerance));
+    }
+
+    @Test
+    void carbonOfTheTapWater() {
+        Solution water = Solution.of(Ion.CALCIUM, 0.0015)
+                .plus(Solution.of(Ion.MAGNESIUM, 0.0005))
+                .plus(Solution.of(Ion.SODIUM, 0.001))
+                .plus(Solution.of(Ion.SULFATE, 0.0005));
+        Solution balanced = water.withBase(0.003 - water.fixedCharge());
+        double carbon = ChargeBalance.dose(balanced, Solution.ofCarbon(1), 7.5, new Temperature(20), 1)
+                .orElseThrow();
+        assertThat(1000 * carbon).isCloseTo(3.195, within(0.01)); // PHREEQC-3
+    }
+
+    @ParameterizedTest(name = "{0} to pH {3}")
+    @CsvFileSource(resources = "/published/chemistry/protons-delivered.csv", useHeadersInDisplayName = true)
+    void protonsThatAMoleDelivers(
+            String acid,
+            double celsius,
+            double ionicStrength,
+            double ph,
+            double protons,
+            double tolerance,
+            String source) {
+        Temperature temperature = new Temperature(celsius);
+        Solution brine = Solution.of(Ion.SODIUM, ionicStrength).plus(Solution.of(Ion.CHLORIDE, ionicStrength));
+        double trace = 1e-6;
+        Solution dosed = brine.plus(Acids.get(acid).perMole().scaled(trace));
+        double delivered = ChargeBalance.at(brine, temperature, ph).netCharge()
+                - ChargeBalance.at(dosed, temperature, ph).netCharge();
+        assertThat(delivered / trace).isCloseTo(protons, within(tolerance));
+    }
+
+    @ParameterizedTest(name = "{0} mEq/kg")
+    @CsvFileSource(resources = "/published/chemistry/equivalence-ph.csv", useHeadersInDisplayName = true)
+    void phWhereAllAlkalinityIsTitrated(double alkalinity, double celsius, double ph, double tolerance, String source) {
+        double amount = alkalinity / 1000;
+        Solution titrated = Solution.of(Ion.SODIUM, amount)
+                .plus(Solution.of(Ion.CHLORIDE, amount))
+                .withCarbon(amount);
+        assertThat(ChargeBalance.solve(titrated, new Temperature(celsius)).ph()).isCloseTo(ph, within(tolerance));
     }
 }

@@ -56,14 +56,25 @@ class ConstantsPublishedValuesTest {
         assertThat(AcidProduct.of(Acids.get(acid), new Strength(product.molPerL(), StrengthUnit.MOL_PER_L))
                         .massPercent())
                 .as("back from mol/L")
-                .isCloseTo(percent, within(percent > 96 ? 3 : 1e-6));
+                .isCloseTo(percent, within(1e-6));
     }
 
     @ParameterizedTest(name = "{0} %")
     @CsvFileSource(resources = "/published/chemistry/lactic-oligomers.csv", useHeadersInDisplayName = true)
-    void freeAcidShareOfStrongLacticAcid(double percent, double share, double tolerance, String source) {
-        AcidProduct product = AcidProduct.of(Acids.get("lactic"), Strength.percent(percent));
-        assertThat(product.directShare()).isCloseTo(share, within(tolerance));
+    void freeAcidShareOfStrongLacticAcid(
+            double percent,
+            double share,
+            double tolerance,
+            double monomerPercent,
+            double monomerTolerance,
+            String source) {
+        double free = LacticOligomers.freeAcidShare(percent);
+        assertThat(free).isCloseTo(share, within(tolerance));
+        assertThat(100 * free * free).isCloseTo(monomerPercent, within(monomerTolerance));
+        if (percent > 30 && percent <= 90) {
+            AcidProduct product = AcidProduct.of(Acids.get("lactic"), Strength.percent(percent));
+            assertThat(product.directShare()).isEqualTo(free);
+        }
     }
 
     @ParameterizedTest(name = "{0}")
