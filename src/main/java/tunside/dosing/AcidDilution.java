@@ -1,6 +1,5 @@
 package tunside.dosing;
 
-import tunside.chemistry.Acid;
 import tunside.chemistry.AcidProduct;
 import tunside.quantity.Mass;
 import tunside.quantity.Strength;
@@ -16,12 +15,6 @@ import tunside.quantity.Strength;
 public record AcidDilution(AcidProduct strong, AcidProduct weak, Mass strongMass, Mass waterMass) {
     /** Strength to which a mineral acid is brought before it is dosed, %w/w. */
     public static final double DOSING_PERCENT = 10;
-
-    /** From this strength on hydrochloric acid is not dosed neat, %w/w (CLP-1272-2008: corrosive). */
-    private static final double HYDROCHLORIC_LIMIT_PERCENT = 25;
-
-    /** From this strength on sulfuric acid is not dosed neat, %w/w (CLP-1272-2008: corrosive). */
-    private static final double SULFURIC_LIMIT_PERCENT = 15;
 
     /**
      * Mass balance of the acid.
@@ -41,13 +34,6 @@ public record AcidDilution(AcidProduct strong, AcidProduct weak, Mass strongMass
                 AcidProduct.of(strong.acid(), Strength.percent(wantedPercent)),
                 new Mass(acid),
                 new Mass(weakMass.kilograms() - acid));
-    }
-
-    /** Whether a product must be diluted before it is dosed: strong mineral acid. */
-    public static boolean neededBeforeDosing(AcidProduct product) {
-        Acid acid = product.acid();
-        return acid.id().equals("hydrochloric") && product.massPercent() >= HYDROCHLORIC_LIMIT_PERCENT
-                || acid.id().equals("sulfuric") && product.massPercent() >= SULFURIC_LIMIT_PERCENT;
     }
 
     /** Volume of the strong acid at 20 degC, mL. */

@@ -24,9 +24,6 @@ public record TreatedWater(Water water, Volume volume, Temperature temperature, 
     /** How far a reported alkalinity is commonly off (COMMON-PRACTICE). */
     public static final double ALKALINITY_LOG_SD = 0.05;
 
-    /** Partial pressure of carbon dioxide in air, atm. */
-    private static final double AIR_ATM = Math.pow(10, -3.38);
-
     @Override
     public double after(double scale, double ph, double millimolesBefore, double millimoles) {
         Solution before = scaled(scale).plus(acid.perMole().scaled(perKilogram(millimolesBefore)));
@@ -47,7 +44,8 @@ public record TreatedWater(Water water, Volume volume, Temperature temperature, 
     /** The pH after acid and after the carbon dioxide has escaped to that of the air. */
     public double openPhAfter(double millimoles) {
         Solution dosed = water.solution().plus(acid.perMole().scaled(perKilogram(millimoles)));
-        return ChargeBalance.solve(CarbonateState.open(dosed, temperature, AIR_ATM), temperature)
+        return ChargeBalance.solve(
+                        CarbonateState.open(dosed, temperature, CarbonateState.AIR_PARTIAL_PRESSURE_ATM), temperature)
                 .ph();
     }
 

@@ -2,7 +2,9 @@ package tunside.mash;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import tunside.chemistry.AcidProduct;
+import tunside.chemistry.NeatAcidLimits;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
 
@@ -23,12 +25,6 @@ public final class MashChecks {
     private static final double LOWEST_LACTIC_PERCENT = 2;
     private static final double HIGHEST_LACTIC_PERCENT = 4;
     private static final double ACIDITY_PH = 5.7;
-
-    /** From this strength on hydrochloric acid is corrosive and never goes neat into a mash, %w/w (CLP-1272-2008). */
-    private static final double CORROSIVE_HYDROCHLORIC_PERCENT = 25;
-
-    /** The same for sulfuric acid. */
-    private static final double CORROSIVE_SULFURIC_PERCENT = 15;
 
     private MashChecks() {}
 
@@ -52,20 +48,16 @@ public final class MashChecks {
 
     /** Checks of an acid that is poured into the mash as it is bought; the pointer is relative to the addition. */
     public static List<Finding> of(AcidProduct product) {
-        double limit = switch (product.acid().id()) {
-            case "hydrochloric" -> CORROSIVE_HYDROCHLORIC_PERCENT;
-            case "sulfuric" -> CORROSIVE_SULFURIC_PERCENT;
-            default -> Double.POSITIVE_INFINITY;
-        };
-        if (Double.isInfinite(limit)) {
+        OptionalDouble limit = NeatAcidLimits.percent(product.acid());
+        if (limit.isEmpty()) {
             return List.of();
         }
         return List.of(Finding.of(
                         "mash.acid-neat",
-                        product.massPercent() < limit ? Outcome.PASS : Outcome.STOP,
+                        NeatAcidLimits.reachedBy(product) ? Outcome.STOP : Outcome.PASS,
                         "/strength",
                         product.massPercent(),
-                        limit)
+                        limit.getAsDouble())
                 .about(product.acid().name()));
     }
 

@@ -93,6 +93,10 @@ class CarbonateStateTest {
         assertThat(state.logCalciteActivityProduct()).isEqualTo(Double.NEGATIVE_INFINITY);
     }
 
+    /**
+     * The source's 0.004 mEq/L left at pH 5.8 is the bicarbonate; less the free hydrogen ion the alkalinity there is
+     * 0.0027 mEq/L, which is the base put in.
+     */
     @Test
     void openToAirOnlyATraceOfBicarbonateIsLeftAtPh58() {
         Temperature temperature = new Temperature(20);
@@ -102,6 +106,10 @@ class CarbonateStateTest {
         assertThat(1000 * state.bicarbonateMolPerKg()).isCloseTo(0.004, within(0.0005)); // DERIVED
     }
 
+    /**
+     * The source prints 7.2 to 7.5, so half a digit more to each side. Phosphoric acid is not in it: its phosphate keeps
+     * the water near pH 6.1.
+     */
     @ParameterizedTest(name = "{0}")
     @CsvFileSource(resources = "/published/chemistry/degassed-ph.csv", useHeadersInDisplayName = true)
     void acidifiedWaterClimbsAsItsCarbonDioxideEscapes(

@@ -2,7 +2,7 @@ package tunside.dosing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
+import java.util.Locale;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -62,7 +62,7 @@ class DoseSimulationTest {
         }
         tally = new Tally(overshot, needed, inThree, intervals, covered);
         System.out.printf(
-                java.util.Locale.ROOT,
+                Locale.ROOT,
                 "simulation: %d dosed, overshoot %.2f %%, within three additions %.1f %%, coverage %.1f %% of %d intervals%n",
                 needed,
                 100.0 * overshot / needed,
@@ -93,6 +93,5 @@ class DoseSimulationTest {
     @Test
     void mostMashesNeedAcid() {
         assertThat(tally.needed).isGreaterThan(MASHES * 9 / 10);
-        assertThat(List.of(tally.overshot)).isNotEmpty();
     }
 }

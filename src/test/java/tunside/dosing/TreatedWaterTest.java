@@ -16,6 +16,7 @@ import tunside.chemistry.Acid;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
 import tunside.chemistry.Ion;
+import tunside.chemistry.NeatAcidLimits;
 import tunside.quantity.Alkalinity;
 import tunside.quantity.Mass;
 import tunside.quantity.Strength;
@@ -115,13 +116,12 @@ class TreatedWaterTest {
 
     @Test
     void strongMineralAcidIsDilutedFirst() {
-        assertThat(AcidDilution.neededBeforeDosing(product("hydrochloric", 24.9)))
-                .isFalse();
-        assertThat(AcidDilution.neededBeforeDosing(product("hydrochloric", 25))).isTrue();
-        assertThat(AcidDilution.neededBeforeDosing(product("sulfuric", 14.9))).isFalse();
-        assertThat(AcidDilution.neededBeforeDosing(product("sulfuric", 15))).isTrue();
-        assertThat(AcidDilution.neededBeforeDosing(product("phosphoric", 85))).isFalse();
-        assertThat(AcidDilution.neededBeforeDosing(product("lactic", 88))).isFalse();
+        assertThat(NeatAcidLimits.reachedBy(product("hydrochloric", 24.9))).isFalse();
+        assertThat(NeatAcidLimits.reachedBy(product("hydrochloric", 25))).isTrue();
+        assertThat(NeatAcidLimits.reachedBy(product("sulfuric", 14.9))).isFalse();
+        assertThat(NeatAcidLimits.reachedBy(product("sulfuric", 15))).isTrue();
+        assertThat(NeatAcidLimits.reachedBy(product("phosphoric", 85))).isFalse();
+        assertThat(NeatAcidLimits.reachedBy(product("lactic", 88))).isFalse();
     }
 
     private static AcidProduct product(String acid, double percent) {

@@ -1,5 +1,7 @@
 package tunside.http.acid;
 
+import jakarta.validation.constraints.DecimalMax;
+import jakarta.validation.constraints.DecimalMin;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import tunside.chemistry.Acid;
@@ -47,10 +49,7 @@ public record AcidsResponse(
             double protonsAtPh54,
 
             @Schema(description = "Dissociation constants pK at 25 degC; none for a strong acid.", maxItems = 3)
-            List<
-                            @jakarta.validation.constraints.DecimalMin("-10")
-                            @jakarta.validation.constraints.DecimalMax("20") Double>
-                    pKs,
+            List<@DecimalMin("-10") @DecimalMax("20") Double> pKs,
 
             @Schema(description = "Its anion.", maxLength = 40)
             String anion,

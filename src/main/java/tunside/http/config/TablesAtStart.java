@@ -4,6 +4,7 @@ import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import java.util.List;
+import java.util.Objects;
 import tunside.chemistry.Acids;
 import tunside.chemistry.Salts;
 import tunside.electrode.Buffers;
@@ -28,6 +29,6 @@ public final class TablesAtStart {
                 PhRanges.all(),
                 Safety.all(),
                 Checks.of(List.of()));
-        tables.forEach(java.util.Objects::requireNonNull);
+        tables.forEach(Objects::requireNonNull);
     }
 }

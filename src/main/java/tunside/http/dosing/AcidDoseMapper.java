@@ -3,7 +3,9 @@ package tunside.http.dosing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import tunside.chemistry.Acid;
 import tunside.chemistry.AcidProduct;
+import tunside.chemistry.NeatAcidLimits;
 import tunside.dosing.AcidDilution;
 import tunside.dosing.ActingAcid;
 import tunside.dosing.AnionTaste;
@@ -43,8 +45,10 @@ import tunside.mash.GristPart;
 import tunside.mash.Liquor;
 import tunside.mash.Mash;
 import tunside.quantity.Mass;
+import tunside.quantity.MassUnit;
 import tunside.quantity.Strength;
 import tunside.quantity.Temperature;
+import tunside.quantity.VolumeUnit;
 
 /** Reads a dose question and answers with what to add now. */
 public final class AcidDoseMapper {
@@ -60,22 +64,20 @@ public final class AcidDoseMapper {
     /** The acid as bought and as dosed. */
     private record Stock(AcidProduct bought, ActingAcid dosed, boolean dilutedFirst) {
         static Stock of(AcidProduct bought) {
-            boolean dilute = AcidDilution.neededBeforeDosing(bought);
+            boolean dilute = NeatAcidLimits.reachedBy(bought);
             AcidProduct dosed =
                     dilute ? AcidProduct.of(bought.acid(), Strength.percent(AcidDilution.DOSING_PERCENT)) : bought;
             return new Stock(bought, new ActingAcid(dosed), dilute);
         }
 
         MassQuantity mass(double millimoles) {
-            return new MassQuantity(
-                    Rounded.significant(millimoles / dosed.mmolPerGram(), 3), tunside.quantity.MassUnit.G);
+            return new MassQuantity(Rounded.significant(millimoles / dosed.mmolPerGram(), 3), MassUnit.G);
         }
 
         VolumeQuantity volume(double millimoles) {
             return dosed.product().solid()
                     ? null
-                    : new VolumeQuantity(
-                            Rounded.significant(millimoles / dosed.mmolPerMl(), 3), tunside.quantity.VolumeUnit.ML);
+                    : new VolumeQuantity(Rounded.significant(millimoles / dosed.mmolPerMl(), 3), VolumeUnit.ML);
         }
     }
 
@@ -292,7 +294,9 @@ public final class AcidDoseMapper {
             if (history.isEmpty() && dosed.mash().isPresent()) {
                 findings.add(Finding.of("dose.buffering-prior", Outcome.NOTE, "", 1.6, 1.6));
             }
-            dosed.mash().ifPresentOrElse(mash -> {}, () -> findings.add(openFinding(dosed, dose, stock)));
+            if (dosed.liquid() instanceof TreatedWater water) {
+                findings.add(openFinding(water, dose));
+            }
             return new AcidDose(
                     DoseResult.DOSE,
                     advice(stages, stock),
@@ -391,7 +395,7 @@ public final class AcidDoseMapper {
     }
 
     private static AnionAdded anion(double millimoles, Stock stock, Dosed dosed, List<Finding> findings) {
-        var acid = stock.bought().acid();
+        Acid acid = stock.bought().acid();
         double mgPerL = millimoles
                 * acid.anionMolarMassGPerMol()
                 / dosed.liquor().volume().litres();
@@ -411,10 +415,9 @@ public final class AcidDoseMapper {
                 threshold.map(AnionTaste.Threshold::mgPerL).orElse(null));
     }
 
-    private static Finding openFinding(Dosed dosed, DoseOutcome.Dose dose, Stock stock) {
-        double ph = ((TreatedWater) dosed.liquid()).openPhAfter(dose.millimoles());
-        return Finding.of("dose.closed", Outcome.NOTE, "/liquor", Rounded.decimals(ph, 1), ph)
-                .about(stock.bought().acid().name());
+    private static Finding openFinding(TreatedWater water, DoseOutcome.Dose dose) {
+        double ph = water.openPhAfter(dose.millimoles());
+        return Finding.of("dose.closed", Outcome.NOTE, "/liquor", Rounded.decimals(ph, 1), ph);
     }
 
     private static Basis basis(DosedLiquid liquid, Stock stock) {

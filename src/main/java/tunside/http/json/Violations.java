@@ -69,10 +69,7 @@ final class Violations {
     /** The names that an enum member takes, such as the units of a quantity. */
     private static String choices(ConstraintViolation<?> violation) {
         Object owner = violation.getLeafBean();
-        String property = null;
-        for (Path.Node node : violation.getPropertyPath()) {
-            property = node.getName();
-        }
+        String property = lastName(violation.getPropertyPath());
         if (owner == null || !owner.getClass().isRecord()) {
             return "";
         }
@@ -109,10 +106,7 @@ final class Violations {
 
     private static Collection<? extends ConstraintDescriptor<?>> siblings(
             Validator validator, ConstraintViolation<?> violation) {
-        String property = null;
-        for (Path.Node node : violation.getPropertyPath()) {
-            property = node.getName();
-        }
+        String property = lastName(violation.getPropertyPath());
         Object owner = violation.getLeafBean();
         PropertyDescriptor descriptor = owner == null || property == null
                 ? null
@@ -120,6 +114,14 @@ final class Violations {
         return descriptor == null
                 ? List.of(violation.getConstraintDescriptor())
                 : ((ElementDescriptor) descriptor).getConstraintDescriptors();
+    }
+
+    private static String lastName(Path path) {
+        String name = null;
+        for (Path.Node node : path) {
+            name = node.getName();
+        }
+        return name;
     }
 
     private static String name(ConstraintDescriptor<?> descriptor) {

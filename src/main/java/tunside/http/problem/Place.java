@@ -3,6 +3,7 @@ package tunside.http.problem;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
+import tunside.http.answer.Rounded;
 
 /**
  * A place in a request, and the list of faults found so far. Mappers walk down with {@link #member} and {@link #item},
@@ -62,11 +63,7 @@ public final class Place {
             return value;
         }
         fault("must be from %s to %s%s but is %s"
-                .formatted(
-                        tunside.http.answer.Rounded.text(low),
-                        tunside.http.answer.Rounded.text(high),
-                        unit.isEmpty() ? "" : " " + unit,
-                        given));
+                .formatted(Rounded.text(low), Rounded.text(high), unit.isEmpty() ? "" : " " + unit, given));
         return low;
     }
 
