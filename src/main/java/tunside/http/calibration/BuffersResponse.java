@@ -83,7 +83,7 @@ public record BuffersResponse(
                         .map(buffer -> row(buffer, temperature))
                         .toList(),
                 Checks.of(List.of()),
-                Safety.general(),
+                Safety.calibration(),
                 Basis.of(
                         "buffers",
                         List.of(

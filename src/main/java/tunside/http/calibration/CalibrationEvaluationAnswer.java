@@ -46,7 +46,7 @@ final class CalibrationEvaluationAnswer {
         return new CalibrationEvaluationResponse(
                 result(evaluation),
                 Checks.of(evaluation.findings()),
-                Safety.general(),
+                Safety.calibration(),
                 Basis.of("calibration-line", ASSUMPTIONS, sources(evaluation)));
     }
 
@@ -155,7 +155,7 @@ final class CalibrationEvaluationAnswer {
     }
 
     private static List<String> sources(CalibrationEvaluation evaluation) {
-        Set<String> sources = new LinkedHashSet<>(List.of("CODATA-2018", "ISO-28037-2010", "YORK-2004", "GUM-2008"));
+        Set<String> sources = new LinkedHashSet<>(List.of("CODATA-2018", "ISO-28037-2010", "GUM-2008"));
         for (BufferReading reading : evaluation.session().readings()) {
             reading.cup().buffer().ifPresent(buffer -> sources.add(buffer.source()));
         }

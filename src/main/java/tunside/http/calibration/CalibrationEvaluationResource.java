@@ -1,6 +1,5 @@
 package tunside.http.calibration;
 
-import io.smallrye.common.annotation.NonBlocking;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -10,12 +9,11 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
-/** {@code POST /v1/calibration-evaluations}. */
+/** {@code POST /v1/calibration-evaluations}. Trying every cause takes milliseconds, so it runs on a worker thread. */
 @Path("/v1/calibration-evaluations")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Electrode")
-@NonBlocking
 public final class CalibrationEvaluationResource {
 
     @POST

@@ -58,6 +58,9 @@ public final class AcidDoseMapper {
     private static final double USUAL_STEP_ML = 0.5;
     private static final double USUAL_STEP_G = 0.1;
     private static final double HISTORY_TIMES_MOST = 10;
+    private static final String UNEXPLAINED =
+            "Add nothing yet: this grist and liquor do not explain the measured pH. Check meter, sample, grist and water,"
+                    + " measure again, and ask again.";
 
     private AcidDoseMapper() {}
 
@@ -286,9 +289,13 @@ public final class AcidDoseMapper {
                 Rounded.significant(stock.dosed().mmolPerGram(), 3));
         LearntBuffering learnt = history.isEmpty() ? null : learnt(now, dosed);
         if (outcome instanceof DoseOutcome.Dose dose) {
-            List<Stage> stages =
-                    dose.stages().stream().map(stage -> stage(stage, stock)).toList();
-            if (stages.isEmpty()) {
+            boolean unexplained = findings.stream()
+                    .anyMatch(finding ->
+                            finding.code().equals("dose.measured-against-grist") && finding.outcome() == Outcome.STOP);
+            List<Stage> stages = unexplained
+                    ? List.of()
+                    : dose.stages().stream().map(stage -> stage(stage, stock)).toList();
+            if (stages.isEmpty() && !unexplained) {
                 findings.add(Finding.of("dose.smallest-step", Outcome.CAUTION, "/smallestStep"));
             }
             if (history.isEmpty() && dosed.mash().isPresent()) {
@@ -299,11 +306,11 @@ public final class AcidDoseMapper {
             }
             return new AcidDose(
                     DoseResult.DOSE,
-                    advice(stages, stock),
+                    unexplained ? UNEXPLAINED : advice(stages, stock),
                     belief,
                     acid,
-                    dilution(stock, dose),
-                    total(dose, stock),
+                    unexplained ? null : dilution(stock, dose),
+                    unexplained ? null : total(dose, stock),
                     stages.isEmpty() ? null : stages.get(0),
                     stages,
                     learnt,

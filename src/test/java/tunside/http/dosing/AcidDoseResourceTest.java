@@ -68,6 +68,16 @@ class AcidDoseResourceTest {
     }
 
     @Test
+    void whatTheGristCannotExplainGetsNoStageToAdd() {
+        ask(mash("lactic", 80, "").replace("5.78", "6.9"), 200)
+                .body("checks.find { it.code == 'dose.measured-against-grist' }.outcome", equalTo("stop"))
+                .body("result.addNow", equalTo(null))
+                .body("result.total", equalTo(null))
+                .body("result.stages.size()", equalTo(0))
+                .body("result.advice", containsString("Add nothing yet"));
+    }
+
+    @Test
     void powdersAreWeighed() {
         ask(mash("citric", 100, ""), 200)
                 .body("result.addNow.volume", equalTo(null))
