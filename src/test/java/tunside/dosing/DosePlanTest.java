@@ -165,4 +165,65 @@ class DosePlanTest {
                         new Volume(1), 0, 0.1, Acids.get("lactic").system()))
                 .hasMessageContaining("above 0");
     }
+
+    @Test
+    void aFallIsHeldAgainstTheExpectedOneAndAgainstTheUncertainty() {
+        // 38 mEq in 190 mEq/pH let expect a fall of 0.2, give or take 0.06
+        Belief first = belief(5.8, 0.02);
+        assertThat(codes(first, 38, 5.35)).containsExactly("/1 dose.reading-as-expected PASS");
+        assertThat(codes(first, 38, 5.15)).containsExactly("/1 dose.reading-fell-too-far CAUTION");
+        assertThat(codes(first, 38, 5.74)).containsExactly("/1 dose.reading-fell-too-little CAUTION");
+        assertThat(codes(first, 38, 5.72)).containsExactly("/1 dose.reading-as-expected PASS");
+        // 4 mEq let expect 0.02: three times that is still within the noise of two readings
+        assertThat(codes(first, 4, 5.73)).containsExactly("/1 dose.reading-as-expected PASS");
+        assertThat(codes(first, 4, 5.70)).containsExactly("/1 dose.reading-fell-too-far CAUTION");
+        assertThat(codes(first, 4, 5.81)).containsExactly("/1 dose.reading-as-expected PASS");
+    }
+
+    @Test
+    void theUncertaintyOfThePhFollowsTheBufferingItPassesThrough() {
+        Belief sharp = Belief.first(
+                BufferedLiquid.even(
+                        new Volume(20), 9.5, 0, Acids.get("hydrochloric").system()),
+                new DoseEvent.Reading(5.8, 0.03),
+                0);
+        Belief after = sharp.afterAcid(57);
+        assertThat(after.ph()).isCloseTo(5.5, within(1e-6));
+        assertThat(after.standardUncertainty()).isCloseTo(0.03, within(1e-6));
+        Belief unsure = Belief.first(
+                        BufferedLiquid.even(
+                                new Volume(20),
+                                9.5,
+                                0,
+                                Acids.get("hydrochloric").system()),
+                        new DoseEvent.Reading(5.8, 0.03),
+                        0.1)
+                .afterAcid(57);
+        assertThat(unsure.standardUncertainty()).isCloseTo(Math.hypot(0.03, 0.03), within(1e-4));
+    }
+
+    @Test
+    void limitsBelongToTheirRanges() {
+        assertThat(new DoseEvent.Added(0).millimoles()).isZero();
+        assertThat(new DoseEvent.Reading(0, 0.001).ph()).isZero();
+        assertThat(new DoseEvent.Reading(14, 1).ph()).isEqualTo(14);
+        assertThat(new DoseTarget(2, 5, 10, 0.001).lowPh()).isEqualTo(2);
+        assertThat(new DoseTarget(2, 5, 10, 0.5).acceptedRisk()).isEqualTo(0.5);
+        assertThatThrownBy(() -> new DoseTarget(1.99, 5, 6, 0.05)).hasMessageContaining("from 2 to 10");
+        assertThatThrownBy(() -> new DoseTarget(5, 5.1, 5.1, 0.05)).hasMessageContaining("low < target < high");
+        assertThatThrownBy(() -> new DoseTarget(5, 5.1, 10.01, 0.05)).hasMessageContaining("from 2 to 10");
+        assertThatThrownBy(() -> new DoseTarget(5, 5.1, 5.2, 0.51)).hasMessageContaining("accepted risk");
+        assertThatThrownBy(() -> new DoseEvent.Added(1e9)).hasMessageContaining("must not be negative");
+        assertThatThrownBy(() -> new DoseEvent.Reading(-0.01, 0.1)).hasMessageContaining("from 0 to 14");
+        assertThatThrownBy(() -> new DoseEvent.Reading(5, 1.01)).hasMessageContaining("from 0.001 to 1");
+        assertThat(BufferedLiquid.even(new Volume(1), 1, 2, Acids.get("lactic").system())
+                        .logSd())
+                .isEqualTo(2);
+        assertThatThrownBy(() -> BufferedLiquid.even(
+                        new Volume(1), 1, 2.01, Acids.get("lactic").system()))
+                .hasMessageContaining("from 0 to 2");
+        assertThatThrownBy(() -> BufferedLiquid.even(
+                        new Volume(1), 1000, 0, Acids.get("lactic").system()))
+                .hasMessageContaining("below 1000");
+    }
 }

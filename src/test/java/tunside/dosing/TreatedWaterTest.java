@@ -15,6 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tunside.chemistry.Acid;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
+import tunside.chemistry.CarbonateConstants;
 import tunside.chemistry.Ion;
 import tunside.chemistry.NeatAcidLimits;
 import tunside.quantity.Alkalinity;
@@ -145,5 +146,46 @@ class TreatedWaterTest {
         ActingAcid weak = new ActingAcid(product("phosphoric", 10));
         assertThat(weak.mmolPerMl()).isCloseTo(1.075, within(0.001));
         assertThat(weak.relativeUncertainty()).isCloseTo(0.03, within(0.0005));
+    }
+
+    @Test
+    void openToTheAirTheDosedWaterClimbs() {
+        TreatedWater liquor = treated("hydrochloric");
+        double dose = liquor.millimolesTo(5.6).orElseThrow();
+        double open = liquor.openPhAfter(dose);
+        // most of the alkalinity is gone, what is left holds the pH against the air's carbon dioxide
+        Water water = liquor.water();
+        double left = water.alkalinityMeqPerL() - dose / 15;
+        assertThat(left).isBetween(0.2, 0.6);
+        // pH = pK1 + pKH - log pCO2 + log of the alkalinity, less 0.01 to 0.03 for activity (PLUMMER-BUSENBERG-1982)
+        double ideal = CarbonateConstants.pK1(COLD) + CarbonateConstants.pKHenry(COLD) + 3.38 + Math.log10(left / 1000);
+        assertThat(open).isBetween(ideal - 0.04, ideal);
+    }
+
+    @Test
+    void aScaledAlkalinityTakesItsShareOfAcid() {
+        TreatedWater liquor = treated("hydrochloric");
+        double dose = liquor.millimolesTo(5.6).orElseThrow();
+        assertThat(liquor.after(1.2, liquor.water().ph(), 0, 1.2 * dose)).isCloseTo(5.6, within(0.01));
+        assertThat(liquor.after(0.8, liquor.water().ph(), 0, 0.8 * dose)).isCloseTo(5.6, within(0.01));
+    }
+
+    @Test
+    void densityAndLateAcidWidenAnAddition() {
+        AcidProduct phosphoric = product("phosphoric", 85);
+        double density = phosphoric.densityUncertaintyGPerMl() / phosphoric.densityGPerMl();
+        assertThat(new ActingAcid(phosphoric).relativeUncertainty())
+                .isCloseTo(Math.sqrt(0.03 * 0.03 + density * density), within(1e-12));
+        AcidProduct lactic = product("lactic", 80);
+        double late = (1 - lactic.directShare()) / Math.sqrt(12) / ((1 + lactic.directShare()) / 2);
+        double label = lactic.densityUncertaintyGPerMl() / lactic.densityGPerMl();
+        assertThat(new ActingAcid(lactic).relativeUncertainty())
+                .isCloseTo(Math.sqrt(0.03 * 0.03 + label * label + late * late), within(1e-12));
+    }
+
+    @Test
+    void aThresholdIsKnownForSomeAnions() {
+        assertThat(AnionTaste.of("lactate").orElseThrow().mgPerL()).isEqualTo(400);
+        assertThat(AnionTaste.of("citrate")).isEmpty();
     }
 }
