@@ -78,12 +78,17 @@ public record BufferCup(
 
     /** Its pH if it was at another temperature than stated; empty where no table reaches. */
     OptionalDouble phIf(Temperature stated, Temperature other) {
-        Optional<Buffer> table = buffer.isPresent() ? buffer : substance().map(BufferCup::tableOf);
+        Optional<Buffer> table = table();
         if (table.isEmpty() || !table.get().covers(other) || !table.get().covers(stated)) {
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(
                 value(stated).ph() + table.get().ph(other) - table.get().ph(stated));
+    }
+
+    /** The table that says how it changes with temperature; empty for a stated pH that is near no common buffer. */
+    Optional<Buffer> table() {
+        return buffer.isPresent() ? buffer : substance().map(BufferCup::tableOf);
     }
 
     /** The table that stands for a substance. */

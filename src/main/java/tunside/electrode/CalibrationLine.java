@@ -1,6 +1,7 @@
 package tunside.electrode;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import tunside.quantity.Temperature;
 
@@ -26,6 +27,13 @@ public record CalibrationLine(
         StraightLine line,
         boolean consistent,
         double largestChiSquared) {
+    /** By degrees of freedom, from none on. */
+    private static final double[] LARGEST_CHI_SQUARED = IntStream.range(0, CalibrationSession.MOST - 1)
+            .mapToDouble(freedom -> freedom == 0
+                    ? 0
+                    : new ChiSquaredDistribution(freedom)
+                            .inverseCumulativeProbability(ElectrodeLimits.of("residual-confidence")))
+            .toArray();
 
     /**
      * Fits the line (ISO-28037-2010; the buffer's uncertainty is carried to the potential by the slope).
@@ -54,10 +62,7 @@ public record CalibrationLine(
         }
         StraightLine line = StraightLineFit.effectivelyWeighted(x, uX, y, uY);
         int freedom = line.degreesOfFreedom();
-        double largest = freedom == 0
-                ? 0
-                : new ChiSquaredDistribution(freedom)
-                        .inverseCumulativeProbability(ElectrodeLimits.of("residual-confidence"));
+        double largest = LARGEST_CHI_SQUARED[freedom];
         boolean consistent = freedom == 0 || line.chiSquared() <= largest;
         return new CalibrationLine(
                 mean,

@@ -64,6 +64,11 @@ public enum Cause {
         return value("parameter-sd", key());
     }
 
+    /** The parameter as an answer states it: powder and water are tried by the logarithm of their ratio. */
+    double shown(double parameter) {
+        return this == WRONG_WATER_VOLUME ? Math.pow(2, parameter) : parameter;
+    }
+
     /** A quantity of its own, or that of a sound electrode with such a readout. */
     double quantity(String quantity, MeterReadout readout) {
         String sound =

@@ -1,7 +1,6 @@
 package tunside.electrode;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -11,21 +10,32 @@ import java.util.OptionalDouble;
  *
  * <p>The weight of a cause is its prior times the evidence of the readings, all ways in which it can have come about and
  * all values of its parameter averaged (Bayes' rule, normal priors, trapezoid of 121 points). The priors and widths are
- * those of {@code electrode-cause-model.csv}: from common practice, so read the order, not the figure.
+ * those of {@code electrode-cause-model.csv}: from common practice, so read the order, not the figure. Cost: some 30 ns
+ * for each reading, cup and point of the grid.
  */
 public final class CauseRanking {
-    private static final int POINTS = 121;
+    /** Pictures of cups are no better than this, however sure the readings are, mV. */
+    private static final double LEAST_NOISE_MV = 0.3;
 
     private final CalibrationSession session;
     private final double[] potentialsMv;
+    private final double[] idealMvPerPh;
+    private final double[] bufferUncertaintiesPh;
 
     private record Tried(Cause cause, double logEvidence, CauseVariant best, double mean, double sd) {}
 
     private CauseRanking(CalibrationSession session) {
         this.session = session;
-        this.potentialsMv = session.readings().stream()
-                .mapToDouble(reading -> reading.potential().millivolts())
-                .toArray();
+        int n = session.readings().size();
+        this.potentialsMv = new double[n];
+        this.idealMvPerPh = new double[n];
+        this.bufferUncertaintiesPh = new double[n];
+        for (int i = 0; i < n; i++) {
+            BufferReading reading = session.readings().get(i);
+            potentialsMv[i] = reading.potential().millivolts();
+            idealMvPerPh[i] = NernstSlope.millivoltsPerPh(reading.temperature());
+            bufferUncertaintiesPh[i] = reading.buffer().standardUncertainty();
+        }
     }
 
     /** Every cause that can have happened, the likeliest first; the weights sum to 1. */
@@ -47,7 +57,7 @@ public final class CauseRanking {
         double[] logs = tried.stream()
                 .mapToDouble(one -> one.logEvidence + Math.log(one.cause.prior()))
                 .toArray();
-        double total = logSum(logs);
+        double total = ParameterGrid.logSum(logs);
         List<SuspectedCause> causes = new ArrayList<>();
         for (int i = 0; i < logs.length; i++) {
             Tried one = tried.get(i);
@@ -65,87 +75,69 @@ public final class CauseRanking {
     }
 
     private Tried tried(Cause cause, List<CauseVariant> variants) {
-        double[] logs = new double[variants.size()];
-        Tried best = null;
-        double logOfBest = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < logs.length; i++) {
-            Tried one = tried(cause, variants.get(i));
-            logs[i] = one.logEvidence + Math.log(variants.get(i).share());
-            if (best == null || logs[i] > logOfBest) {
-                best = one;
-                logOfBest = logs[i];
+        ReadingModel model = model(cause);
+        double[] evidences = new double[variants.size()];
+        int best = 0;
+        double[] logsOfBest = {};
+        for (int i = 0; i < evidences.length; i++) {
+            double[] logs = logs(variants.get(i), model);
+            evidences[i] = ParameterGrid.logSum(logs) + Math.log(variants.get(i).share());
+            if (i == 0 || evidences[i] > evidences[best]) {
+                best = i;
+                logsOfBest = logs;
             }
         }
-        return new Tried(cause, logSum(logs), best.best, best.mean, best.sd);
+        return summary(cause, logSettling(cause) + ParameterGrid.logSum(evidences), variants.get(best), logsOfBest);
     }
 
-    private Tried tried(Cause cause, CauseVariant variant) {
-        if (!variant.hasParameter()) {
-            return new Tried(cause, logDensity(cause, variant.picture().idealMv(0)), variant, 0, 0);
+    private static double[] logs(CauseVariant variant, ReadingModel model) {
+        double[] logs = new double[variant.grid().size()];
+        for (int i = 0; i < logs.length; i++) {
+            logs[i] = variant.grid().logPrior(i) + model.logDensity(variant.idealMv(), i);
         }
-        double[] parameters = new double[POINTS];
-        double[] priors = new double[POINTS];
-        double[] logs = new double[POINTS];
-        for (int i = 0; i < POINTS; i++) {
-            parameters[i] = variant.low() + (variant.high() - variant.low()) * i / (POINTS - 1);
-            double z = parameters[i] / cause.parameterSd();
-            priors[i] = -0.5 * z * z + Math.log(i == 0 || i == POINTS - 1 ? 0.5 : 1);
-            logs[i] = priors[i] + logDensity(cause, variant.picture().idealMv(parameters[i]));
-        }
-        double total = logSum(logs);
+        return logs;
+    }
+
+    /** Mean and standard deviation of the parameter of the likeliest variant. */
+    private static Tried summary(Cause cause, double logEvidence, CauseVariant best, double[] logs) {
+        double total = ParameterGrid.logSum(logs);
         double mean = 0;
         double square = 0;
-        for (int i = 0; i < POINTS; i++) {
+        for (int i = 0; i < logs.length; i++) {
             double weight = Math.exp(logs[i] - total);
-            double shown = shown(cause, parameters[i]);
+            double shown = cause.shown(best.grid().value(i));
             mean += weight * shown;
             square += weight * shown * shown;
         }
-        return new Tried(cause, total - logSum(priors), variant, mean, Math.sqrt(Math.max(0, square - mean * mean)));
+        return new Tried(cause, logEvidence, best, mean, Math.sqrt(Math.max(0, square - mean * mean)));
     }
 
-    /** The parameter as an answer states it. */
-    private static double shown(Cause cause, double parameter) {
-        return cause == Cause.WRONG_WATER_VOLUME ? Math.pow(2, parameter) : parameter;
-    }
-
-    private double logDensity(Cause cause, double[] idealMv) {
+    private ReadingModel model(Cause cause) {
         double slopeMean = cause.quantity("slope-mean", session.readout());
         double extraPh = cause.quantityOrZero("extra-ph-sd");
-        double[] noise = new double[idealMv.length];
-        double logDensity = 0;
+        double[] noise = new double[potentialsMv.length];
         for (int i = 0; i < noise.length; i++) {
-            if (Double.isNaN(idealMv[i])) {
-                return Double.NEGATIVE_INFINITY;
-            }
-            BufferReading reading = session.readings().get(i);
-            double ph = Math.hypot(reading.buffer().standardUncertainty(), extraPh);
-            double byBuffer = slopeMean * NernstSlope.millivoltsPerPh(reading.temperature()) * ph;
-            noise[i] = Math.max(0.05, Math.hypot(session.uncertainty().potentialMv(), byBuffer));
+            double byBuffer = slopeMean * idealMvPerPh[i] * Math.hypot(bufferUncertaintiesPh[i], extraPh);
+            noise[i] = Math.max(LEAST_NOISE_MV, Math.hypot(session.uncertainty().potentialMv(), byBuffer));
+        }
+        return new ReadingModel(
+                potentialsMv,
+                noise,
+                slopeMean,
+                cause.quantity("slope-sd", session.readout()),
+                cause.quantity("offset-sd", session.readout()));
+    }
+
+    private double logSettling(Cause cause) {
+        double sum = 0;
+        for (BufferReading reading : session.readings()) {
             if (reading.settlingTime().isPresent()) {
-                logDensity += ReadingModel.logSettling(
+                sum += ReadingModel.logSettling(
                         reading.settlingTime().get().seconds(),
                         cause.quantity("settling-median", session.readout()),
                         cause.quantity("settling-log-sd", session.readout()));
             }
         }
-        return logDensity
-                + ReadingModel.logDensity(
-                        potentialsMv,
-                        idealMv,
-                        noise,
-                        slopeMean,
-                        cause.quantity("slope-sd", session.readout()),
-                        cause.quantity("offset-sd", session.readout()));
-    }
-
-    private static double logSum(double[] logs) {
-        double largest = Arrays.stream(logs).max().orElseThrow();
-        return largest == Double.NEGATIVE_INFINITY
-                ? largest
-                : largest
-                        + Math.log(Arrays.stream(logs)
-                                .map(log -> Math.exp(log - largest))
-                                .sum());
+        return sum;
     }
 }

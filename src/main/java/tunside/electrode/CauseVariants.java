@@ -1,10 +1,12 @@
 package tunside.electrode;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -15,17 +17,50 @@ final class CauseVariants {
     private static final double MOST_KELVIN_OFF = 30;
     private static final double MOST_SHARE_MISSING = 0.5;
     private static final double DIFFERENT_BUFFERS_PH = 0.3;
+    private static final ParameterGrid KELVIN =
+            ParameterGrid.of(-MOST_KELVIN_OFF, MOST_KELVIN_OFF, Cause.WRONG_TEMPERATURE.parameterSd());
+    private static final ParameterGrid LOG2_WATER = ParameterGrid.of(-1, 1, Cause.WRONG_WATER_VOLUME.parameterSd());
+    private static final ParameterGrid ABSORBED =
+            ParameterGrid.of(0, BufferChange.MOST_ABSORBED_MMOL_PER_KG, Cause.CARBON_DIOXIDE.parameterSd());
+    private static final ParameterGrid MISSING =
+            ParameterGrid.of(0, MOST_SHARE_MISSING, Cause.SLOW_JUNCTION.parameterSd());
+    private static final Map<BufferSubstance, double[]> BY_WATER =
+            changes(LOG2_WATER, (made, log2) -> BufferChange.byWater(made, Math.pow(2, log2) - 1));
+    private static final Map<BufferSubstance, double[]> BY_CARBON_DIOXIDE =
+            changes(ABSORBED, BufferChange::byCarbonDioxide);
     private static final Set<BufferSubstance> ALKALINE = EnumSet.of(BufferSubstance.BORAX, BufferSubstance.CARBONATE);
 
     private final List<BufferReading> readings;
+    private final List<List<Integer>> cups;
+    private final double[] ph;
     private final double[] idealMv;
 
     CauseVariants(CalibrationSession session) {
         this.readings = session.readings();
+        this.cups = cups(readings);
+        this.ph = new double[readings.size()];
         this.idealMv = new double[readings.size()];
         for (int i = 0; i < idealMv.length; i++) {
-            idealMv[i] = ideal(readings.get(i).buffer().ph(), readings.get(i).temperature());
+            ph[i] = readings.get(i).buffer().ph();
+            idealMv[i] = ideal(ph[i], readings.get(i).temperature());
         }
+    }
+
+    private interface Change {
+        double ph(BufferSubstance made, double parameter);
+    }
+
+    /** What every value of a parameter makes of every substance. */
+    private static Map<BufferSubstance, double[]> changes(ParameterGrid grid, Change change) {
+        Map<BufferSubstance, double[]> changes = new EnumMap<>(BufferSubstance.class);
+        for (BufferSubstance made : BufferSubstance.values()) {
+            double[] own = new double[grid.size()];
+            for (int i = 0; i < own.length; i++) {
+                own[i] = change.ph(made, grid.value(i));
+            }
+            changes.put(made, own);
+        }
+        return changes;
     }
 
     /** The variants of a cause; empty where it cannot have happened. */
@@ -101,55 +136,36 @@ final class CauseVariants {
 
     /** All cups, as by a bad probe, or one of them. */
     private List<CauseVariant> wrongTemperature() {
-        return shared(List.copyOf(cups().values()), this::byTemperature);
-    }
-
-    private interface Variant {
-        CauseVariant of(List<Integer> touched, double share);
-    }
-
-    /** Half of the prior to all groups together, the other half to each alone. */
-    private static List<CauseVariant> shared(List<List<Integer>> groups, Variant variant) {
-        List<CauseVariant> variants = new ArrayList<>();
-        double together = groups.size() > 1 ? 0.5 : 0;
-        for (List<Integer> group : groups) {
-            variants.add(variant.of(group, (1 - together) / groups.size()));
+        double[][] warmed = new double[readings.size()][];
+        for (int i = 0; i < warmed.length; i++) {
+            warmed[i] = atOtherTemperatures(readings.get(i), ph[i]);
         }
-        if (groups.size() > 1) {
-            variants.add(
-                    variant.of(groups.stream().flatMap(List::stream).sorted().toList(), together));
-        }
-        return variants;
+        return shared(cups, KELVIN, warmed);
     }
 
-    private CauseVariant byTemperature(List<Integer> touched, double share) {
-        return new CauseVariant(touched, share, -MOST_KELVIN_OFF, MOST_KELVIN_OFF, kelvin -> {
-            double[] potentials = idealMv.clone();
-            for (int i : touched) {
-                BufferReading reading = readings.get(i);
-                double celsius = reading.temperature().celsius() + kelvin;
-                if (!(celsius >= -10 && celsius <= 100)) {
-                    return unreachable();
-                }
-                Temperature real = new Temperature(celsius);
-                OptionalDouble ph = reading.cup().substance().isEmpty()
-                        ? OptionalDouble.of(reading.buffer().ph())
-                        : reading.cup().phIf(reading.temperature(), real);
-                potentials[i] = ph.isPresent() ? ideal(ph.getAsDouble(), real) : Double.NaN;
+    private static double[] atOtherTemperatures(BufferReading reading, double ph) {
+        Temperature stated = reading.temperature();
+        Optional<Buffer> table = reading.cup().table().filter(buffer -> buffer.covers(stated));
+        boolean unknown = reading.cup().substance().isEmpty();
+        double there = table.map(buffer -> buffer.ph(stated)).orElse(Double.NaN);
+        double[] potentials = new double[KELVIN.size()];
+        for (int i = 0; i < potentials.length; i++) {
+            double celsius = stated.celsius() + KELVIN.value(i);
+            if (!(celsius >= -10 && celsius <= 100)) {
+                potentials[i] = Double.NaN;
+                continue;
             }
-            return potentials;
-        });
+            Temperature real = new Temperature(celsius);
+            boolean reached = table.isPresent() && table.get().covers(real);
+            double change = unknown ? 0 : reached ? table.get().ph(real) - there : Double.NaN;
+            potentials[i] = ideal(ph + change, real);
+        }
+        return potentials;
     }
 
     /** One cup, or all that may have been powders. */
     private List<CauseVariant> wrongWater() {
-        List<List<Integer>> powders =
-                cups().values().stream().filter(cup -> mayBePowder(cup.get(0))).toList();
-        return changed(
-                powders,
-                -1,
-                1,
-                (reading, log2Ratio) -> BufferChange.byWater(substance(reading), Math.pow(2, log2Ratio) - 1));
+        return changed(cups.stream().filter(cup -> mayBePowder(cup.get(0))).toList(), LOG2_WATER, BY_WATER);
     }
 
     private boolean mayBePowder(int reading) {
@@ -162,69 +178,80 @@ final class CauseVariants {
     }
 
     private List<CauseVariant> carbonDioxide() {
-        List<List<Integer>> alkaline = cups().values().stream()
+        List<List<Integer>> alkaline = cups.stream()
                 .filter(cup -> readings.get(cup.get(0))
                         .cup()
                         .substance()
                         .filter(ALKALINE::contains)
                         .isPresent())
                 .toList();
-        return changed(
-                alkaline,
-                0,
-                BufferChange.MOST_ABSORBED_MMOL_PER_KG,
-                (reading, absorbed) -> BufferChange.byCarbonDioxide(substance(reading), absorbed));
+        return changed(alkaline, ABSORBED, BY_CARBON_DIOXIDE);
     }
 
-    private BufferSubstance substance(BufferReading reading) {
-        return reading.cup().substance().orElseThrow();
+    private List<CauseVariant> changed(
+            List<List<Integer>> groups, ParameterGrid grid, Map<BufferSubstance, double[]> changes) {
+        double[][] changed = new double[readings.size()][];
+        for (List<Integer> group : groups) {
+            for (int i : group) {
+                BufferReading reading = readings.get(i);
+                double[] own = changes.get(reading.cup().substance().orElseThrow());
+                changed[i] = new double[own.length];
+                for (int j = 0; j < own.length; j++) {
+                    changed[i][j] = ideal(ph[i] + own[j], reading.temperature());
+                }
+            }
+        }
+        return shared(groups, grid, changed);
     }
 
-    private interface Change {
-        double ph(BufferReading reading, double parameter);
+    /**
+     * Half of the prior to all groups together, the other half to each alone.
+     *
+     * @param changedMv potentials of each reading that a group holds, by point of the grid
+     */
+    private List<CauseVariant> shared(List<List<Integer>> groups, ParameterGrid grid, double[][] changedMv) {
+        List<CauseVariant> variants = new ArrayList<>();
+        double together = groups.size() > 1 ? 0.5 : 0;
+        for (List<Integer> group : groups) {
+            variants.add(variant(group, (1 - together) / groups.size(), grid, changedMv));
+        }
+        if (groups.size() > 1) {
+            List<Integer> all = groups.stream().flatMap(List::stream).sorted().toList();
+            variants.add(variant(all, together, grid, changedMv));
+        }
+        return variants;
     }
 
-    private List<CauseVariant> changed(List<List<Integer>> cups, double low, double high, Change change) {
-        return shared(
-                cups,
-                (touched, share) -> new CauseVariant(touched, share, low, high, parameter -> {
-                    double[] potentials = idealMv.clone();
-                    for (int i : touched) {
-                        BufferReading reading = readings.get(i);
-                        potentials[i] =
-                                ideal(reading.buffer().ph() + change.ph(reading, parameter), reading.temperature());
-                    }
-                    return potentials;
-                }));
+    private CauseVariant variant(List<Integer> touched, double share, ParameterGrid grid, double[][] changedMv) {
+        double[][] potentials = new double[idealMv.length][];
+        for (int i = 0; i < potentials.length; i++) {
+            potentials[i] = touched.contains(i) ? changedMv[i] : new double[] {idealMv[i]};
+        }
+        return new CauseVariant(touched, share, grid, potentials);
     }
 
     /** Each reading but the first still lacks a share of the way from the one before. */
     private List<CauseVariant> slowJunction() {
-        return List.of(new CauseVariant(List.of(), 1, 0, MOST_SHARE_MISSING, share -> {
-            double[] potentials = idealMv.clone();
+        double[][] potentials = new double[idealMv.length][MISSING.size()];
+        for (int j = 0; j < MISSING.size(); j++) {
+            potentials[0][j] = idealMv[0];
             for (int i = 1; i < potentials.length; i++) {
-                potentials[i] = potentials[i] + share * (potentials[i - 1] - idealMv[i]);
+                potentials[i][j] = idealMv[i] + MISSING.value(j) * (potentials[i - 1][j] - idealMv[i]);
             }
-            return potentials;
-        }));
+        }
+        return List.of(new CauseVariant(List.of(), 1, MISSING, potentials));
     }
 
-    private Map<BufferCup, List<Integer>> cups() {
+    private static List<List<Integer>> cups(List<BufferReading> readings) {
         Map<BufferCup, List<Integer>> cups = new LinkedHashMap<>();
         for (int i = 0; i < readings.size(); i++) {
             cups.computeIfAbsent(readings.get(i).cup(), key -> new ArrayList<>())
                     .add(i);
         }
-        return cups;
+        return List.copyOf(cups.values());
     }
 
     private List<Integer> where(java.util.function.IntPredicate condition) {
         return IntStream.range(0, readings.size()).filter(condition).boxed().toList();
-    }
-
-    private double[] unreachable() {
-        double[] potentials = new double[readings.size()];
-        java.util.Arrays.fill(potentials, Double.NaN);
-        return potentials;
     }
 }

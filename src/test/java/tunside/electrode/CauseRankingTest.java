@@ -278,21 +278,29 @@ class CauseRankingTest {
     /** The closed form against the product of two densities for independent readings without slope or offset in play. */
     @Test
     void theDensityIsThatOfAJointNormal() {
-        double plain =
-                ReadingModel.logDensity(new double[] {1, 2}, new double[] {0, 1}, new double[] {0.5, 2}, 1, 0, 0);
+        double plain = density(new double[] {1, 2}, new double[] {0, 1}, new double[] {0.5, 2}, 0, 0);
         double expected = -Math.log(2 * Math.PI) - Math.log(0.5) - Math.log(2) - 0.5 * 4 - 0.5 * 0.25;
         assertThat(plain).isCloseTo(expected, within(1e-12));
         // one reading: variances add
-        double one = ReadingModel.logDensity(new double[] {3}, new double[] {2}, new double[] {1}, 1, 0.5, 2);
+        double one = density(new double[] {3}, new double[] {2}, new double[] {1}, 0.5, 2);
         double variance = 1 + 0.25 * 4 + 4;
         assertThat(one).isCloseTo(-0.5 * Math.log(2 * Math.PI * variance) - 0.5 * 1 / variance, within(1e-12));
         // two readings: covariance matrix [[1+1+4, 2+4], [2+4, 1+4+4]] for s = 1, ideal 1 and 2, offset 2
-        double two = ReadingModel.logDensity(new double[] {2, 1}, new double[] {1, 2}, new double[] {1, 1}, 1, 1, 2);
+        double two = density(new double[] {2, 1}, new double[] {1, 2}, new double[] {1, 1}, 1, 2);
         double determinant = 6 * 9 - 6 * 6;
         double square = (9 * 1 - 2 * 6 * 1 * -1 + 6 * 1) / determinant;
         assertThat(two).isCloseTo(-Math.log(2 * Math.PI) - 0.5 * Math.log(determinant) - 0.5 * square, within(1e-12));
         assertThat(ReadingModel.logSettling(20, 20, 0.5))
                 .isCloseTo(-Math.log(0.5) - 0.5 * Math.log(2 * Math.PI), within(1e-12));
         assertThat(ReadingModel.logSettling(0, 1, 1)).isEqualTo(ReadingModel.logSettling(1, 1, 1));
+    }
+
+    private static double density(
+            double[] potentialsMv, double[] idealMv, double[] noiseMv, double slopeSd, double offsetSd) {
+        double[][] ideal = new double[idealMv.length][];
+        for (int i = 0; i < ideal.length; i++) {
+            ideal[i] = i == 0 ? new double[] {idealMv[i]} : new double[] {Double.NaN, idealMv[i]};
+        }
+        return new ReadingModel(potentialsMv, noiseMv, 1, slopeSd, offsetSd).logDensity(ideal, 1);
     }
 }

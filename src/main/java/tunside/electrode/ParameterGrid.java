@@ -1,0 +1,63 @@
+package tunside.electrode;
+
+import java.util.Arrays;
+
+/**
+ * The values at which the parameter of a cause is tried, with what each weighs before any reading: a normal distribution
+ * about 0, cut off at the ends, by the trapezoid rule.
+ */
+final class ParameterGrid {
+    /** For a cause without a parameter. */
+    static final ParameterGrid NONE = new ParameterGrid(new double[1], new double[1]);
+
+    private static final int POINTS = 121;
+
+    private final double[] values;
+    private final double[] logPriors;
+
+    private ParameterGrid(double[] values, double[] logPriors) {
+        this.values = values;
+        this.logPriors = logPriors;
+    }
+
+    /** Evenly from {@code low} to {@code high}; the priors sum to 1. */
+    static ParameterGrid of(double low, double high, double standardDeviation) {
+        double[] values = new double[POINTS];
+        double[] logPriors = new double[POINTS];
+        for (int i = 0; i < POINTS; i++) {
+            values[i] = low + (high - low) * i / (POINTS - 1);
+            double z = values[i] / standardDeviation;
+            logPriors[i] = -0.5 * z * z + Math.log(i == 0 || i == POINTS - 1 ? 0.5 : 1);
+        }
+        double total = logSum(logPriors);
+        for (int i = 0; i < POINTS; i++) {
+            logPriors[i] -= total;
+        }
+        return new ParameterGrid(values, logPriors);
+    }
+
+    int size() {
+        return values.length;
+    }
+
+    double value(int point) {
+        return values[point];
+    }
+
+    double logPrior(int point) {
+        return logPriors[point];
+    }
+
+    /** Logarithm of the sum of exponentials, without overflow. */
+    static double logSum(double[] logs) {
+        double largest = Arrays.stream(logs).max().orElseThrow();
+        if (largest == Double.NEGATIVE_INFINITY) {
+            return largest;
+        }
+        double sum = 0;
+        for (double log : logs) {
+            sum += Math.exp(log - largest);
+        }
+        return largest + Math.log(sum);
+    }
+}
