@@ -19,6 +19,7 @@ public final class Buffer {
     private final List<BufferPoint> points;
     private final DoubleUnaryOperator phAtDegC;
     private final String source;
+    private final boolean fromMemory;
 
     Buffer(
             String id,
@@ -28,7 +29,8 @@ public final class Buffer {
             double standardUncertaintyPh,
             List<BufferPoint> points,
             DoubleUnaryOperator phAtDegC,
-            String source) {
+            String source,
+            boolean fromMemory) {
         this.id = id;
         this.family = family;
         this.substance = substance;
@@ -37,6 +39,7 @@ public final class Buffer {
         this.points = List.copyOf(points);
         this.phAtDegC = phAtDegC;
         this.source = source;
+        this.fromMemory = fromMemory;
     }
 
     /** As requests name it, such as {@code jis-phosphate}. */
@@ -70,6 +73,11 @@ public final class Buffer {
     /** Id of the publication of its table. */
     public String source() {
         return source;
+    }
+
+    /** Whether its table was typed from memory. */
+    public boolean fromMemory() {
+        return fromMemory;
     }
 
     /** The lowest temperature of the table. */

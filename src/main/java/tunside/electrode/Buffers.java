@@ -3,9 +3,11 @@ package tunside.electrode;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.analysis.interpolation.AkimaSplineInterpolator;
 import org.hipparchus.analysis.interpolation.LinearInterpolator;
@@ -39,8 +41,10 @@ public final class Buffers {
     private static Map<String, Buffer> load() {
         Map<String, List<BufferPoint>> points = new LinkedHashMap<>();
         Map<String, String> sources = new LinkedHashMap<>();
+        Set<String> fromMemory = new LinkedHashSet<>();
         for (String file : VALUES) {
-            for (Row row : Table.read(file).rows()) {
+            Table table = Table.read(file);
+            for (Row row : table.rows()) {
                 String id = row.text("buffer");
                 List<BufferPoint> own = points.computeIfAbsent(id, key -> new ArrayList<>());
                 BufferPoint point = new BufferPoint(row.number("temperature_degC", -10, 100), row.number("ph", 0, 14));
@@ -49,11 +53,14 @@ public final class Buffers {
                 }
                 own.add(point);
                 sources.put(id, row.source());
+                if (table.fromMemory()) {
+                    fromMemory.add(id);
+                }
             }
         }
         Map<String, Buffer> buffers = new LinkedHashMap<>();
         for (Row row : Table.read("buffers.csv").rows()) {
-            Buffer buffer = buffer(row, points, sources);
+            Buffer buffer = buffer(row, points, sources, fromMemory);
             if (buffers.put(buffer.id(), buffer) != null) {
                 throw row.fault("buffer '%s' stands twice".formatted(buffer.id()));
             }
@@ -61,7 +68,8 @@ public final class Buffers {
         return Collections.unmodifiableMap(buffers);
     }
 
-    private static Buffer buffer(Row row, Map<String, List<BufferPoint>> points, Map<String, String> sources) {
+    private static Buffer buffer(
+            Row row, Map<String, List<BufferPoint>> points, Map<String, String> sources, Set<String> fromMemory) {
         String id = row.text("buffer");
         String between = row.text("between");
         boolean equation = between.equals("equation");
@@ -77,7 +85,8 @@ public final class Buffers {
                 row.number("standard_uncertainty_ph", 0, 0.1),
                 own,
                 curve(row, between, own),
-                equation ? "HETZER-1977" : sources.get(id));
+                equation ? "HETZER-1977" : sources.get(id),
+                fromMemory.contains(id));
     }
 
     private static DoubleUnaryOperator curve(Row row, String between, List<BufferPoint> points) {

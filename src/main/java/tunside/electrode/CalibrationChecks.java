@@ -180,15 +180,16 @@ final class CalibrationChecks {
         findings.add(Finding.of("electrode.same-potential", Outcome.PASS, "/readings"));
         double good = ElectrodeLimits.of("slope-good-low");
         double high = ElectrodeLimits.of("slope-high");
+        String code = session.readout() == MeterReadout.POTENTIAL ? "electrode.slope" : "electrode.sensitivity";
         if (percent > high) {
-            findings.add(Finding.of("electrode.slope-high", Outcome.STOP, "/readings", percent, high));
+            findings.add(Finding.of(code + "-high", Outcome.STOP, "/readings", percent, high));
             return;
         }
-        findings.add(Finding.of("electrode.slope-high", Outcome.PASS, "/readings", percent, high));
+        findings.add(Finding.of(code + "-high", Outcome.PASS, "/readings", percent, high));
         Outcome outcome = percent >= good
                 ? Outcome.PASS
                 : percent >= ElectrodeLimits.of("slope-usable-low") ? Outcome.CAUTION : Outcome.STOP;
-        findings.add(Finding.of("electrode.slope", outcome, "/readings", percent, good));
+        findings.add(Finding.of(code, outcome, "/readings", percent, good));
     }
 
     private void offset() {
@@ -197,8 +198,16 @@ final class CalibrationChecks {
         double usable = ElectrodeLimits.of("offset-usable");
         Outcome outcome =
                 Math.abs(offset) <= good ? Outcome.PASS : Math.abs(offset) <= usable ? Outcome.CAUTION : Outcome.STOP;
+        double limit = outcome == Outcome.STOP ? usable : good;
         findings.add(
-                Finding.of("electrode.offset", outcome, "/readings", offset, outcome == Outcome.STOP ? usable : good));
+                session.readout() == MeterReadout.POTENTIAL
+                        ? Finding.of("electrode.offset", outcome, "/readings", offset, limit)
+                        : Finding.of(
+                                "electrode.display-offset",
+                                outcome,
+                                "/readings",
+                                -offset / line.idealMvPerPh(),
+                                limit / line.idealMvPerPh()));
     }
 
     private void agreement() {
@@ -260,21 +269,20 @@ final class CalibrationChecks {
 
     private void display() {
         if (session.readout() != MeterReadout.POTENTIAL) {
+            boolean asFound = session.readout() == MeterReadout.AS_FOUND;
             double largest = 0;
-            for (BufferReading reading : session.readings()) {
-                double shown = session.compensation().displayedPh(reading.potential(), reading.temperature());
-                largest = Math.max(largest, Math.abs(shown - reading.buffer().ph()));
+            for (int i = 0; i < session.readings().size(); i++) {
+                largest = Math.max(largest, Math.abs(session.displayErrorPh(i)));
             }
             double limit = ElectrodeLimits.of("residual-usable");
-            Outcome poor = session.readout() == MeterReadout.AS_FOUND ? Outcome.NOTE : Outcome.CAUTION;
             add(
                     "electrode.display",
                     largest <= limit,
-                    poor,
+                    asFound ? Outcome.NOTE : Outcome.CAUTION,
                     "/readings",
                     largest,
-                    limit,
-                    session.readout().name());
+                    limit);
+            findings.add(Finding.of("electrode.display-only", asFound ? Outcome.NOTE : Outcome.CAUTION, "/readout"));
         }
     }
 

@@ -130,7 +130,7 @@ public record CalibrationEvaluation(
         }
         for (Finding finding : findings) {
             if (finding.outcome() != Outcome.PASS) {
-                step(finding, session).ifPresent(steps::add);
+                step(finding, session, verdict).ifPresent(steps::add);
             }
         }
         if (verdict != Verdict.UNFIT) {
@@ -142,7 +142,8 @@ public record CalibrationEvaluation(
         return all;
     }
 
-    private static Optional<String> step(Finding finding, CalibrationSession session) {
+    private static Optional<String> step(Finding finding, CalibrationSession session, Verdict verdict) {
+        String meter = session.readout() == MeterReadout.AS_FOUND ? "adjust-meter" : "reset-meter";
         boolean stop = finding.outcome() == Outcome.STOP;
         return switch (finding.code()) {
             case "electrode.slope" ->
@@ -151,16 +152,16 @@ public record CalibrationEvaluation(
                         : Optional.empty();
             case "electrode.offset" -> Optional.of("clean-reference");
             case "electrode.bracketing", "electrode.buffer-distance" -> Optional.of("bracket");
-            case "electrode.independent-buffer" -> Optional.of("third-buffer");
+            case "electrode.independent-buffer" ->
+                verdict == Verdict.UNFIT ? Optional.empty() : Optional.of("third-buffer");
+            case "electrode.sensitivity", "electrode.sensitivity-high", "electrode.display-offset" ->
+                Optional.of(meter);
             case "electrode.settling" -> Optional.of("wait-longer");
             case "electrode.compensation" -> Optional.of("set-temperature");
             case "electrode.temperature-spread" -> Optional.of("measure-temperature");
             case "electrode.buffer-water" -> Optional.of("weigh-water");
             case "electrode.agreement", "electrode.repeat", "electrode.buffer-age" -> Optional.of("repeat-fresh");
-            case "electrode.display" ->
-                stop || finding.outcome() == Outcome.CAUTION
-                        ? Optional.of(session.readout() == MeterReadout.AS_FOUND ? "adjust-meter" : "reset-meter")
-                        : Optional.empty();
+            case "electrode.display" -> Optional.of(meter);
             default -> Optional.empty();
         };
     }

@@ -49,6 +49,17 @@ public record CalibrationSession(
         return ElectrodeLimits.of("expected-ph");
     }
 
+    /** pH that the meter showed in a reading; for potentials what a meter of ideal calibration would have shown. */
+    public double displayedPh(int reading) {
+        BufferReading read = readings.get(reading);
+        return compensation.displayedPh(read.potential(), read.temperature());
+    }
+
+    /** Displayed pH less that of the buffer. */
+    public double displayErrorPh(int reading) {
+        return displayedPh(reading) - readings.get(reading).buffer().ph();
+    }
+
     /** pH between the outer buffers. */
     public double spanPh() {
         return highestPh() - lowestPh();

@@ -277,9 +277,47 @@ class CalibrationChecksTest {
         assertThat(after.unknowns()).hasSize(2);
         CalibrationEvaluation good = displayed(MeterReadout.AFTER_ADJUSTING, automatic, 25, 4.01, 6.87);
         assertThat(finding(good, "electrode.display").outcome()).isEqualTo(Outcome.PASS);
+        assertThat(good.verdict()).isEqualTo(Verdict.FIT_WITH_CARE);
+        assertThat(good.reasons()).extracting(Finding::code).containsExactly("electrode.display-only");
+        CalibrationEvaluation found = displayed(MeterReadout.AS_FOUND, automatic, 25, 4.01, 6.87);
+        assertThat(found.verdict()).isEqualTo(Verdict.FIT);
+        assertThat(finding(found, "electrode.display-only").outcome()).isEqualTo(Outcome.NOTE);
+        assertThat(found.findings()).extracting(Finding::code).doesNotContain("electrode.slope", "electrode.offset");
+        assertThat(finding(twoBuffers(98, 0), "electrode.slope").outcome()).isEqualTo(Outcome.PASS);
         assertThat(good.calibration().orElseThrow().signal()).isEqualTo(CalibrationSignal.DISPLAYED_PH);
         assertThat(twoBuffers(98, 0).unknowns()).isEmpty();
         assertThat(twoBuffers(98, 0).calibration().orElseThrow().signal()).isEqualTo(CalibrationSignal.POTENTIAL);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "100, 0, electrode.sensitivity, PASS, FIT",
+        "94.9, 0, electrode.sensitivity, CAUTION, FIT_WITH_CARE",
+        "89.9, 0, electrode.sensitivity, STOP, UNFIT",
+        "105.1, 0, electrode.sensitivity-high, STOP, UNFIT",
+        "100, 0.25, electrode.display-offset, PASS, FIT",
+        "100, 0.26, electrode.display-offset, CAUTION, FIT_WITH_CARE",
+        "100, -0.26, electrode.display-offset, CAUTION, FIT_WITH_CARE",
+        "100, 0.51, electrode.display-offset, STOP, UNFIT",
+    })
+    void aDisplayIsJudgedAgainstTheStoredCalibration(
+            double percent, double offset, String code, Outcome outcome, Verdict verdict) {
+        CalibrationEvaluation evaluation = displayed(
+                MeterReadout.AS_FOUND,
+                MeterCompensation.automatic(),
+                25,
+                7 + offset + percent / 100 * (4.005 - 7),
+                7 + offset + percent / 100 * (6.865 - 7));
+        assertThat(finding(evaluation, code).outcome()).isEqualTo(outcome);
+        assertThat(evaluation.verdict()).isEqualTo(verdict);
+        assertThat(evaluation.session().displayErrorPh(1))
+                .isCloseTo(offset + (percent / 100 - 1) * (6.865 - 7), within(1e-9));
+        if (outcome != Outcome.PASS) {
+            assertThat(steps(evaluation)).contains("adjust-meter");
+        }
+        if (code.equals("electrode.display-offset")) {
+            assertThat(finding(evaluation, code).observed().orElseThrow()).isCloseTo(offset, within(1e-9));
+        }
     }
 
     private static CalibrationEvaluation displayed(

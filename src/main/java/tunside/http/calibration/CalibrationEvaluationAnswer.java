@@ -1,16 +1,19 @@
 package tunside.http.calibration;
 
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.IntStream;
+import tunside.electrode.Buffer;
 import tunside.electrode.BufferReading;
 import tunside.electrode.BufferValue;
 import tunside.electrode.CalibratedPh;
 import tunside.electrode.CalibrationEvaluation;
 import tunside.electrode.CalibrationLine;
 import tunside.electrode.Cause;
+import tunside.electrode.MeterReadout;
 import tunside.electrode.StraightLine;
 import tunside.electrode.SuspectedCause;
 import tunside.http.answer.Basis;
@@ -47,7 +50,17 @@ final class CalibrationEvaluationAnswer {
                 result(evaluation),
                 Checks.of(evaluation.findings()),
                 Safety.calibration(),
-                Basis.of("calibration-line", ASSUMPTIONS, sources(evaluation)));
+                Basis.of("calibration-line", assumptions(evaluation), sources(evaluation)));
+    }
+
+    private static List<String> assumptions(CalibrationEvaluation evaluation) {
+        List<String> assumptions = new ArrayList<>(ASSUMPTIONS);
+        if (evaluation.session().readings().stream()
+                .anyMatch(reading ->
+                        reading.cup().buffer().filter(Buffer::fromMemory).isPresent())) {
+            assumptions.add(BuffersResponse.FROM_MEMORY);
+        }
+        return assumptions;
     }
 
     private static CalibrationEvaluationResult result(CalibrationEvaluation evaluation) {
@@ -113,12 +126,15 @@ final class CalibrationEvaluationAnswer {
         BufferReading reading = evaluation.session().readings().get(index);
         BufferValue buffer = reading.buffer();
         CalibrationLine line = evaluation.line();
+        boolean displayed = evaluation.session().readout() != MeterReadout.POTENTIAL;
         return new BufferResidual(
                 reading.cup().label(),
                 Rounded.decimals(buffer.ph(), 4),
                 Rounded.decimals(buffer.standardUncertainty(), 4),
                 Rounded.decimals(buffer.changeByWater(), 4),
                 Rounded.decimals(buffer.changeByAge(), 4),
+                displayed ? Rounded.decimals(evaluation.session().displayedPh(index), 3) : null,
+                displayed ? Rounded.decimals(evaluation.session().displayErrorPh(index), 3) : null,
                 PotentialQuantity.millivolts(reading.potential().millivolts(), 2),
                 PotentialQuantity.millivolts(line.residualMv(index), 2),
                 line.usable() ? Rounded.decimals(line.errorPh(index), 4) : null);

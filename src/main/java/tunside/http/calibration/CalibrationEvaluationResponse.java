@@ -38,7 +38,10 @@ public record CalibrationEvaluationResponse(
             @Schema(description = "Mean temperature of the buffers, for which line and slope hold.")
             TemperatureQuantity temperature,
 
-            @Schema(description = "The slope.") ElectrodeSlope slope,
+            @Schema(
+                    description = "The slope; for displayed pH relative to the meter's stored calibration, which then"
+                            + " counts as ideal.")
+            ElectrodeSlope slope,
 
             @Schema(description = "Potential at pH 7; for displayed pH relative to the meter's stored calibration.")
             PotentialQuantity offset,
@@ -156,6 +159,20 @@ public record CalibrationEvaluationResponse(
 
             @Schema(description = "Change of pH by age, included.", minimum = "-1", maximum = "1")
             Double changeByAge,
+
+            @Schema(
+                    description = "pH on the display; absent for potentials.",
+                    nullable = true,
+                    minimum = "-2",
+                    maximum = "16")
+            Double displayed,
+
+            @Schema(
+                    description = "Displayed pH less that of the buffer; absent for potentials.",
+                    nullable = true,
+                    minimum = "-20",
+                    maximum = "20")
+            Double displayError,
 
             @Schema(description = "Potential of the electrode, or behind the display.")
             PotentialQuantity potential,
