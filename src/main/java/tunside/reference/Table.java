@@ -34,7 +34,11 @@ public record Table(String file, Map<String, String> header, List<Row> rows) {
      * @throws BrokenTableException with file and line
      */
     public static Table read(String file) {
-        Table table = readUnsourced(file);
+        return checked(readUnsourced(file));
+    }
+
+    /** The table, if every row names a source that is known; package-private for the tests. */
+    static Table checked(Table table) {
         for (Row row : table.rows) {
             if (!Sources.all().containsKey(row.source())) {
                 throw row.fault("source '%s' is not in sources.csv".formatted(row.source()));

@@ -44,7 +44,9 @@ class TableTest {
                         "buffers-iupac.csv",
                         "buffers.csv",
                         "electrode-cause-model.csv",
+                        "food-status.csv",
                         "hazard-bands.csv",
+                        "hazard-statements.csv",
                         "salts.csv");
     }
 
@@ -53,6 +55,13 @@ class TableTest {
         assertThatThrownBy(() -> Table.parse("x.csv", HEADER + "a,source\n1,DERIVED,2\n"))
                 .isInstanceOf(BrokenTableException.class)
                 .hasMessage("x.csv, line 7: has 3 cells, the columns are 2");
+        assertThatThrownBy(() -> Table.checked(Table.parse("x.csv", HEADER + "a,source\n1,DERIVED\n2,HEARSAY\n")))
+                .isInstanceOf(BrokenTableException.class)
+                .hasMessage("x.csv, line 8: source 'HEARSAY' is not in sources.csv");
+        assertThatThrownBy(() -> Table.checked(Table.parse("x.csv", HEADER + "a,source\n1,\n")))
+                .hasMessage("x.csv, line 7: column 'source' is blank");
+        assertThatThrownBy(() -> Table.checked(Table.parse("x.csv", HEADER + "a\n1\n")))
+                .hasMessage("x.csv, line 7: there is no column 'source'");
         assertThatThrownBy(() -> Table.parse("x.csv", "# what: a\na,source\n1,DERIVED\n"))
                 .hasMessageContaining("the header has no line '# quantity: ...'");
         assertThatThrownBy(() -> Table.parse("x.csv", HEADER + "a,source\n")).hasMessageContaining("has no rows");

@@ -1,6 +1,7 @@
 package tunside.safety;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -8,9 +9,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
+import tunside.chemistry.Salts;
 import tunside.quantity.Strength;
 
-/** Hazards and supply limits change exactly at their strengths, and notes follow them. */
+/** Hazards, supply limits, food status and spill amounts as published; limits change exactly at their strengths. */
 class SafetyPublishedValuesTest {
     @ParameterizedTest(name = "{0} {1} %: {2}")
     @CsvFileSource(resources = "/published/safety/hazards.csv", useHeadersInDisplayName = true, emptyValue = "")
@@ -27,45 +29,78 @@ class SafetyPublishedValuesTest {
         assertThat(String.join(";", found)).isEqualTo(regions == null ? "" : regions);
     }
 
-    private static List<SafetyNote> notes(String acid, double percent) {
-        return SafetyNotes.work(List.of(AcidProduct.of(Acids.get(acid), Strength.percent(percent))), true);
+    @ParameterizedTest(name = "{2} mL of {0} {1} %: {5} g")
+    @CsvFileSource(resources = "/published/safety/spill-neutraliser.csv", useHeadersInDisplayName = true)
+    void bicarbonateNeutralisesASpill(
+            String acid,
+            double percent,
+            double millilitres,
+            double equivalents,
+            double equivalentsTolerance,
+            double bicarbonateGrams,
+            double tolerance,
+            String source) {
+        AcidProduct product = AcidProduct.of(Acids.get(acid), Strength.percent(percent));
+        double grams = SpillNeutraliser.sodiumBicarbonateGrams(product, millilitres * product.densityGPerMl());
+        assertThat(grams).isCloseTo(bicarbonateGrams, within(tolerance));
+        assertThat(grams / 84.006).isCloseTo(equivalents, within(equivalentsTolerance));
+    }
+
+    /** 0.52 g or 0.29 L of carbon dioxide per gram of sodium bicarbonate at 20 degC (DERIVED). */
+    @Test
+    void aGramOfBicarbonateGivesOffNearlyATumblerOfGas() {
+        assertThat(SpillNeutraliser.carbonDioxideLitres(1)).isCloseTo(0.29, within(0.005));
+        assertThat(SpillNeutraliser.carbonDioxideLitres(100)).isCloseTo(28.6, within(0.05));
+    }
+
+    @ParameterizedTest(name = "{0}: {1}, {2}")
+    @CsvFileSource(resources = "/published/safety/food-status.csv", useHeadersInDisplayName = true)
+    void foodStatusAsListed(String substance, String europeanUnion, String unitedStates, String source) {
+        assertThat(FoodStatus.of(substance))
+                .extracting(FoodStatus::region, FoodStatus::number)
+                .containsExactly(
+                        org.assertj.core.groups.Tuple.tuple("European Union", europeanUnion),
+                        org.assertj.core.groups.Tuple.tuple("United States", unitedStates));
     }
 
     @Test
-    void theDeferralAlwaysStandsLast() {
-        for (List<SafetyNote> notes :
-                List.of(SafetyNotes.general(), SafetyNotes.calibration(), SafetyNotes.all(), notes("lactic", 80))) {
-            assertThat(notes.get(notes.size() - 1).code()).isEqualTo("defer.label-and-codes");
-        }
+    void everySubstanceOfTheTablesIsKnown() {
+        Acids.all().keySet().forEach(acid -> {
+            assertThat(Hazards.bands(acid)).as(acid).isNotEmpty();
+            assertThat(FoodStatus.of(acid)).as(acid).hasSize(2);
+        });
+        Salts.all()
+                .keySet()
+                .forEach(salt -> assertThat(Hazards.bands(salt)).as(salt).isNotEmpty());
+        Acids.all()
+                .values()
+                .forEach(acid -> assertThat(FoodStatus.of(acid.id()).get(0).number())
+                        .as(acid.id())
+                        .isEqualTo(acid.eNumber()));
+        assertThat(Hazards.bands("table-sugar")).isEmpty();
+        assertThat(FoodStatus.of("table-sugar")).isEmpty();
+        assertThat(Hazards.supplyLimits("lactic")).isEmpty();
     }
 
     @Test
-    void theWarningFollowsTheStrength() {
-        assertThat(notes("lactic", 80).get(0))
-                .isEqualTo(new SafetyNote(
-                        "acid.corrosive",
-                        notes("lactic", 80).get(0).message(),
-                        "lactic acid 80.0 %w/w",
-                        List.of("H314", "H318", "EUH071"),
-                        "CLP-1272-2008"));
-        assertThat(notes("phosphoric", 10).get(0).code()).isEqualTo("acid.irritant");
-        assertThat(notes("phosphoric", 5).get(0).code()).isEqualTo("acid.mild");
-        assertThat(notes("hydrochloric", 31.45)).extracting(SafetyNote::code).contains("acid.supply-limit");
-    }
-
-    @Test
-    void everyDoseSaysAcidIntoWaterNoChlorineFoodGradeAndNoSampleBack() {
-        assertThat(notes("lactic", 80))
-                .extracting(SafetyNote::code)
-                .contains(
-                        "acid.into-water",
-                        "acid.never-with-chlorine-cleaner",
-                        "acid.food-grade",
-                        "sample.hot",
-                        "sample.not-back",
-                        "electrode.glass");
-        assertThat(SafetyNotes.calibration())
-                .extracting(SafetyNote::code)
-                .containsExactly("electrode.glass", "buffer.not-food", "defer.label-and-codes");
+    void codesHaveAMeaning() {
+        assertThat(HazardStatements.find("H314")).hasValueSatisfying(statement -> {
+            assertThat(statement.precaution()).isFalse();
+            assertThat(statement.meaning()).isEqualTo("burns skin badly and damages eyes");
+            assertThat(statement.source()).isEqualTo("CLP-1272-2008");
+        });
+        assertThat(HazardStatements.find("P280"))
+                .hasValueSatisfying(
+                        statement -> assertThat(statement.precaution()).isTrue());
+        assertThat(HazardStatements.find("H999")).isEmpty();
+        assertThat(HazardStatements.sentence(List.of())).isEmpty();
+        assertThat(HazardStatements.sentence(List.of("H315"))).isEqualTo("irritates skin");
+        assertThat(HazardStatements.sentence(List.of("H315", "H319", "H290")))
+                .isEqualTo("irritates skin, irritates eyes strongly and attacks metals");
+        assertThat(HazardStatements.all())
+                .extracting(HazardStatement::code)
+                .startsWith("H226")
+                .endsWith("P501")
+                .doesNotHaveDuplicates();
     }
 }

@@ -1,8 +1,12 @@
 package tunside.http.answer;
 
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import tunside.chemistry.AcidProduct;
+import tunside.chemistry.Salt;
+import tunside.safety.Chemical;
+import tunside.safety.Handling;
 import tunside.safety.SafetyNote;
 import tunside.safety.SafetyNotes;
 
@@ -10,6 +14,8 @@ import tunside.safety.SafetyNotes;
 public final class Safety {
     private static final List<SafetyAdvice> GENERAL = advice(SafetyNotes.general());
     private static final List<SafetyAdvice> CALIBRATION = advice(SafetyNotes.calibration());
+    private static final List<SafetyAdvice> READING = advice(SafetyNotes.reading());
+    private static final List<SafetyAdvice> ALL = advice(SafetyNotes.all());
 
     private Safety() {}
 
@@ -23,19 +29,46 @@ public final class Safety {
         return CALIBRATION;
     }
 
-    /** For a mash with these acid products. */
-    public static List<SafetyAdvice> mash(List<AcidProduct> products) {
-        return advice(SafetyNotes.work(products, true));
+    /** For a reading of a sample. */
+    public static List<SafetyAdvice> reading() {
+        return READING;
+    }
+
+    /** For a mash with these acid products, salts and bases. */
+    public static List<SafetyAdvice> mash(List<AcidProduct> products, List<Salt> salts) {
+        return of(Set.of(Handling.ELECTRODE, Handling.SAMPLE), chemicals(products, salts));
+    }
+
+    /** For water with these acid products, salts and bases in it or going into it. */
+    public static List<SafetyAdvice> water(List<AcidProduct> products, List<Salt> salts) {
+        return of(Set.of(), chemicals(products, salts));
     }
 
     /** For a dose of an acid, as bought and as dosed. */
     public static List<SafetyAdvice> dosing(AcidProduct bought, AcidProduct dosed, boolean mash) {
-        return advice(SafetyNotes.work(Stream.of(bought, dosed).distinct().toList(), mash));
+        return of(
+                mash ? Set.of(Handling.ELECTRODE, Handling.SAMPLE) : Set.of(Handling.ELECTRODE),
+                chemicals(List.of(bought, dosed), List.of()));
     }
 
-    /** Every note. */
+    /** For making a weaker acid of a stronger one. */
+    public static List<SafetyAdvice> dilution(AcidProduct strong, AcidProduct weak) {
+        return of(Set.of(), chemicals(List.of(strong, weak), List.of()));
+    }
+
+    /** For any work with any chemicals. */
+    public static List<SafetyAdvice> of(Set<Handling> handling, List<Chemical> chemicals) {
+        return advice(SafetyNotes.of(handling, chemicals));
+    }
+
+    /** Every note, with its placeholders. */
     public static List<SafetyAdvice> all() {
-        return advice(SafetyNotes.all());
+        return ALL;
+    }
+
+    private static List<Chemical> chemicals(List<AcidProduct> products, List<Salt> salts) {
+        return Stream.concat(products.stream().map(Chemical::of), salts.stream().map(Chemical::of))
+                .toList();
     }
 
     private static List<SafetyAdvice> advice(List<SafetyNote> notes) {

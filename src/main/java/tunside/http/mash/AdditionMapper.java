@@ -32,7 +32,15 @@ public final class AdditionMapper {
      * @param products of the acids among them
      * @param findings about the products, pointing into the request
      */
-    public record Additions(List<Addition> additions, List<AcidProduct> products, List<Finding> findings) {}
+    public record Additions(List<Addition> additions, List<AcidProduct> products, List<Finding> findings) {
+        /** The salts and bases among them. */
+        public List<Salt> salts() {
+            return additions.stream()
+                    .filter(SaltAddition.class::isInstance)
+                    .map(addition -> ((SaltAddition) addition).salt())
+                    .toList();
+        }
+    }
 
     /** Reads a list; the faults of all go to {@code place}, the array's. An absent list is an empty one. */
     public static Additions toAdditions(List<AdditionRequest> requests, Place place) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import tunside.chemistry.AcidProduct;
+import tunside.chemistry.Salt;
 import tunside.finding.Finding;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Checks;
@@ -50,7 +51,7 @@ public final class MashPredictionMapper {
     private MashPredictionMapper() {}
 
     /** A mash as read, with the findings about what it was read from. */
-    record Question(Mash mash, List<AcidProduct> products, List<Finding> findings) {}
+    record Question(Mash mash, List<AcidProduct> products, List<Salt> salts, List<Finding> findings) {}
 
     static MashPredictionResponse answer(MashPredictionRequest request) {
         Question question = toQuestion(request, Place.root());
@@ -66,7 +67,7 @@ public final class MashPredictionMapper {
         return new MashPredictionResponse(
                 toResult(question.mash(), prediction),
                 Checks.of(findings),
-                Safety.mash(question.products()),
+                Safety.mash(question.products(), question.salts()),
                 Basis.of("mash-proton-balance", ASSUMPTIONS, sources(question)));
     }
 
@@ -94,7 +95,7 @@ public final class MashPredictionMapper {
         List<Finding> findings = new ArrayList<>(GristMapper.findings(parts, place.member("grist")));
         findings.addAll(liquor.water().findings());
         findings.addAll(additions.findings());
-        return new Question(mash, additions.products(), findings);
+        return new Question(mash, additions.products(), additions.salts(), findings);
     }
 
     private static MashPredictionResult toResult(Mash mash, MashPrediction prediction) {
