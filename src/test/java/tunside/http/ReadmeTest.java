@@ -3,6 +3,11 @@ package tunside.http;
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter.Indenter;
+import com.fasterxml.jackson.core.util.Separators;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
@@ -18,7 +23,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
-/** Every curl of the README gets the whole answer that the README prints after it. */
+/** Every curl of the README gets the whole answer that the README prints. Record them with {@code -Dreadme.record=true}. */
 @QuarkusTest
 class ReadmeTest {
     private static final ObjectMapper MAPPER = new ObjectMapper();
@@ -52,7 +57,25 @@ class ReadmeTest {
                             .body(call.body)
                             .post(call.path);
                     assertThat(response.statusCode()).isEqualTo(200);
+                    if (Boolean.getBoolean("readme.record")) {
+                        record(call, MAPPER.readTree(response.asByteArray()));
+                        return;
+                    }
                     assertThat(MAPPER.readTree(response.asByteArray())).isEqualTo(MAPPER.readTree(call.answer));
                 }));
+    }
+
+    private static void record(Call call, JsonNode answer) throws IOException {
+        Indenter indenter = new DefaultIndenter(" ", "\n");
+        DefaultPrettyPrinter printer = new DefaultPrettyPrinter(Separators.createDefaultInstance()
+                .withObjectFieldValueSpacing(Separators.Spacing.AFTER)
+                .withArrayEmptySeparator(""));
+        printer.indentArraysWith(indenter);
+        printer.indentObjectsWith(indenter);
+        Path readme = Path.of("README.md");
+        Files.writeString(
+                readme,
+                Files.readString(readme)
+                        .replace(call.answer, MAPPER.writer(printer).writeValueAsString(answer)));
     }
 }
