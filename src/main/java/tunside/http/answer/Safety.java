@@ -1,8 +1,8 @@
 package tunside.http.answer;
 
 import java.util.List;
-import java.util.stream.Stream;
 import tunside.chemistry.AcidProduct;
+import tunside.dosing.DosedLiquid;
 import tunside.safety.SafetyNote;
 import tunside.safety.SafetyNotes;
 
@@ -29,8 +29,8 @@ public final class Safety {
     }
 
     /** For a dose of an acid, as bought and as dosed. */
-    public static List<SafetyAdvice> dosing(AcidProduct bought, AcidProduct dosed, boolean mash) {
-        return advice(SafetyNotes.work(Stream.of(bought, dosed).distinct().toList(), mash));
+    public static List<SafetyAdvice> dosing(List<AcidProduct> products, DosedLiquid liquid) {
+        return advice(SafetyNotes.work(products, liquid == DosedLiquid.MASH));
     }
 
     /** Every note. */
