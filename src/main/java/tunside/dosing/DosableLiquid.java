@@ -1,5 +1,6 @@
 package tunside.dosing;
 
+import java.util.List;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Salt;
 import tunside.quantity.Volume;
@@ -25,4 +26,27 @@ public sealed interface DosableLiquid permits MashDose, LiquorDose, WortDose {
 
     /** A base as it acts in it. @param stepGrams smallest amount that can be weighed */
     Supply base(Salt salt, double stepGrams);
+
+    /** More protons than such a liquid can explain to take up or give, mEq. */
+    double mostMeq();
+
+    /**
+     * A history that may be true: ten times what the liquid can explain is a wrong unit or a wrong volume.
+     *
+     * @return the same
+     * @throws IllegalArgumentException if more went in
+     */
+    default List<PastAddition> plausible(List<PastAddition> history, double ph) {
+        double added = 0;
+        for (PastAddition entry : history) {
+            added += Math.abs(entry.grams() * entry.reagent().meqPerGram(ph));
+        }
+        double limit = 10 * mostMeq();
+        if (!(added <= limit)) {
+            throw new IllegalArgumentException(
+                    "must not add more than %s mEq in all, ten times what such a liquid can explain, but adds %s mEq"
+                            .formatted(Math.round(limit), Math.round(added)));
+        }
+        return history;
+    }
 }

@@ -12,7 +12,7 @@ public final class DoseChecks {
     private static final double GOOD_UNCERTAINTY = 0.05;
     private static final double FIT_UNCERTAINTY = 0.1;
     private static final double WORST_UNCERTAINTY = 0.3;
-    private static final double SOFT_END_PH = 0.1;
+    private static final double SOFT_END_PH = 0.1 + 1e-9;
     private static final double COVERAGE_90 = 1.6448536269514722;
 
     private DoseChecks() {}

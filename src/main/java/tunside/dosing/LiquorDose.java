@@ -60,6 +60,11 @@ public record LiquorDose(Solution solution, Volume volume, Temperature temperatu
         return 1000 * solution.fixedCharge();
     }
 
+    @Override
+    public double mostMeq() {
+        return mostMeq(alkalinityMeqPerL(), volume.litres());
+    }
+
     /** More acid than this no liquor explains: twice its alkalinity, and 2 mEq/L more. */
     static double mostMeq(double alkalinityMeqPerL, double litres) {
         return litres * (MOST_TIMES_ALKALINITY * Math.max(0, alkalinityMeqPerL) + MOST_EXTRA_MEQ_PER_L);
@@ -94,7 +99,7 @@ public record LiquorDose(Solution solution, Volume volume, Temperature temperatu
                 ph -> millimolesPerGram * protonsPerMole(product.acid().perMole(), ph),
                 TitrationCurve.LOWEST_PH,
                 Math.max(TitrationCurve.LOWEST_PH + NEAREST_PH, startPh - NEAREST_PH));
-        double reach = mostMeq(alkalinityMeqPerL(), volume.litres()) / millimolesPerGram;
+        double reach = mostMeq() / millimolesPerGram;
         return new Supply(Reagent.of(product, protons), stepGrams, Math.min(mostGrams, reach));
     }
 
@@ -112,7 +117,7 @@ public record LiquorDose(Solution solution, Volume volume, Temperature temperatu
         DoubleUnaryOperator protons = end > lowest
                 ? TitrationCurve.spline(ph -> 1000 / molarMass * protonsPerMole(perMole, ph), lowest, end)
                 : ph -> 0;
-        double reach = mostMeq(alkalinityMeqPerL(), volume.litres()) / salt.alkalinityMeqPerGram();
+        double reach = mostMeq() / salt.alkalinityMeqPerGram();
         return new Supply(Reagent.of(salt, ph -> ph > end ? 0 : protons.applyAsDouble(ph)), stepGrams, reach);
     }
 

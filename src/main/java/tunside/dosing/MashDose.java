@@ -79,7 +79,8 @@ public record MashDose(Mash mash) implements DosableLiquid {
         return new Supply(Reagent.of(salt, true), stepGrams, reach);
     }
 
-    private double mostMeq() {
+    @Override
+    public double mostMeq() {
         double litres = mash.liquor().volume().litres();
         return MOST_MEQ_PER_KG * mash.grist().kilograms()
                 + LiquorDose.mostMeq(mash.liquor().alkalinityMeqPerL(), litres);

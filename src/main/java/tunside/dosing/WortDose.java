@@ -115,8 +115,9 @@ public record WortDose(Volume volume, BufferingPrior prior, Evidence evidence) i
         return new TitrationCurve(ph -> meqPerPh * (ANCHOR_PH - ph), ph -> 0);
     }
 
-    /** More than this no wort or beer explains: its median buffering over 3 pH. */
-    private double mostMeq() {
+    /** Its median buffering over 3 pH. */
+    @Override
+    public double mostMeq() {
         return MOST_PH * volume.litres() * prior.median();
     }
 

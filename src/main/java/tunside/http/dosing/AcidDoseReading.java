@@ -162,6 +162,8 @@ record AcidDoseReading(
                 findings.add(mash.finding(start));
             }
             place.stopIfFaulty();
+            place.member("history").build(() -> known.plausible(history, aim.targetPh()), history);
+            place.stopIfFaulty();
             DoseQuestion question = place.member("acid")
                     .build(
                             () -> DoseQuestion.of(
