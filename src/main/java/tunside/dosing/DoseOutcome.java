@@ -1,30 +1,23 @@
 package tunside.dosing;
 
-import java.util.List;
-
-/** What a search for a dose can end in. Every caller handles all four. */
+/** What the search for a dose can end in. Every caller handles all four. */
 public sealed interface DoseOutcome {
+
+    /** Acid is needed. @param staged how much and in which stages */
+    record Dose(StagedDose staged) implements DoseOutcome {}
+
+    /** The pH is in its range, or the reading and what was expected do not agree that it is outside: add nothing. */
+    record NoneNeeded() implements DoseOutcome {}
+
     /**
-     * Acid is needed.
+     * The target cannot be reached.
      *
-     * @param millimoles in all from now on: the median, mmol of acid that acts
-     * @param lowMillimoles 5 % quantile of what it may take
-     * @param highMillimoles 95 % quantile
-     * @param stages the first is to be added now; the others hold if every reading comes as expected
+     * @param reagent what would have to be added
+     * @param largestGrams most that may be added
+     * @param phAtLargest median of the pH then
      */
-    record Dose(double millimoles, double lowMillimoles, double highMillimoles, List<DoseStage> stages)
-            implements DoseOutcome {
-        public Dose {
-            stages = List.copyOf(stages);
-        }
-    }
+    record OutOfReach(Reagent reagent, double largestGrams, double phAtLargest) implements DoseOutcome {}
 
-    /** The pH is in the range. @param ph now */
-    record NoneNeeded(double ph) implements DoseOutcome {}
-
-    /** No dose that may be given reaches the target. @param largestMillimoles given @param phAtLargest reached with it */
-    record OutOfReach(double largestMillimoles, double phAtLargest) implements DoseOutcome {}
-
-    /** The pH is below the range: it must be raised. @param ph now */
-    record RaiseInstead(double ph) implements DoseOutcome {}
+    /** The pH is too low: a base is needed. @param staged how much and in which stages */
+    record RaiseInstead(StagedDose staged) implements DoseOutcome {}
 }

@@ -1,13 +1,13 @@
 package tunside.dosing;
 
 /**
- * One addition, and what to expect of it.
+ * One addition, to be followed by a reading.
  *
- * @param millimoles of acid that acts, a whole number of steps
- * @param expectedPh afterwards
- * @param lowPh 5 % quantile of the pH afterwards
- * @param highPh 95 % quantile
- * @param overshootProbability of ending below the range
+ * @param grams to add
+ * @param expectedPh median of the true pH after it
+ * @param low90Ph lower end of its 90 % interval
+ * @param high90Ph upper end
+ * @param overshootProbability probability of having passed the far limit
  */
 public record DoseStage(
-        double millimoles, double expectedPh, double lowPh, double highPh, double overshootProbability) {}
+        double grams, double expectedPh, double low90Ph, double high90Ph, double overshootProbability) {}

@@ -44,11 +44,11 @@ public final class Safety {
         return of(Set.of(), chemicals(products, salts));
     }
 
-    /** For a dose of an acid, as bought and as dosed. */
-    public static List<SafetyAdvice> dosing(AcidProduct bought, AcidProduct dosed, boolean mash) {
+    /** For a dose of an acid, as bought and as dosed, or of a base. */
+    public static List<SafetyAdvice> dosing(List<AcidProduct> products, List<Salt> bases, boolean mash) {
         return of(
                 mash ? Set.of(Handling.ELECTRODE, Handling.SAMPLE) : Set.of(Handling.ELECTRODE),
-                chemicals(List.of(bought, dosed), List.of()));
+                chemicals(products, bases));
     }
 
     /** For making a weaker acid of a stronger one. */

@@ -29,9 +29,13 @@ public final class TablesAtStart {
             "tunside.mash.MashModel",
             "tunside.mash.MillGaps",
             "tunside.mash.PhRanges",
+            "tunside.safety.FoodStatus",
+            "tunside.safety.HazardStatements",
             "tunside.safety.Hazards",
             "tunside.safety.SafetyNotes",
             "tunside.dosing.AnionTaste",
+            "tunside.dosing.Bases",
+            "tunside.dosing.BufferingPriors",
             "tunside.http.answer.Checks",
             "tunside.http.mash.InputWords");
 

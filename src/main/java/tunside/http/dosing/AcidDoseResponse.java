@@ -27,8 +27,9 @@ public record AcidDoseResponse(
     public record AcidDose(
             @Schema(
                     description =
-                            "dose: add acid. none-needed: the pH is in the range. out-of-reach: this acid does not reach"
-                                    + " it. raise-instead: the pH is below the range.")
+                            "dose: add acid. none-needed: add nothing. out-of-reach: the target cannot be reached with what"
+                                    + " is at hand. raise-instead: the pH is below the range, and the amounts are those of the"
+                                    + " base.")
             DoseResult outcome,
 
             @Schema(description = "In one sentence, what to do.", maxLength = 400)
@@ -37,8 +38,11 @@ public record AcidDoseResponse(
             @Schema(description = "What is believed of the pH now, after every reading.")
             PhBelief now,
 
-            @Schema(description = "The acid as it is dosed.")
+            @Schema(description = "The acid as it is dosed; absent where none was named.", nullable = true)
             DosedAcid dosedAcid,
+
+            @Schema(description = "Where the pH is to be raised: the base that the amounts count.", nullable = true)
+            DosedBase dosedBase,
 
             @Schema(description = "For strong mineral acid: the dilution to make first.", nullable = true)
             DilutionFirst diluteFirst,
@@ -46,26 +50,49 @@ public record AcidDoseResponse(
             @Schema(description = "All that it may take from now on.", nullable = true)
             TotalDose total,
 
-            @Schema(description = "Add this now, stir, wait, measure.", nullable = true)
+            @Schema(
+                    description =
+                            "Add this now, stir, wait, measure. Absent where it is less than a step, or where a check"
+                                    + " says stop.",
+                    nullable = true)
             Stage addNow,
 
-            @Schema(description = "This and the later stages, if every reading comes as expected.", maxItems = 6)
+            @Schema(description = "This and the later stages, if every reading comes as expected.", maxItems = 8)
             List<Stage> stages,
 
-            @Schema(description = "What the history taught about the buffering.", nullable = true)
+            @Schema(description = "The buffering, as expected and as the history taught it.")
             LearntBuffering learnt,
 
-            @Schema(description = "What the whole dose leaves in the liquor.", nullable = true)
-            AnionAdded anion) {}
+            @Schema(description = "What all acid of history and dose leaves in the liquid.", nullable = true)
+            AnionAdded anion,
+
+            @Schema(
+                    description = "For a liquor: its pH at 20 degC once all carbon dioxide has escaped to the air.",
+                    nullable = true,
+                    minimum = "0",
+                    maximum = "14")
+            Double phAfterCarbonDioxideEscapes,
+
+            @Schema(description = "Where the target is out of reach: what the most would do.", nullable = true)
+            LargestDose largest) {}
 
     /** A pH as believed. */
-    @Schema(description = "A pH as believed: mean, standard uncertainty.")
+    @Schema(description = "The true pH as believed after every reading.")
     public record PhBelief(
-            @Schema(description = "Mean.", minimum = "0", maximum = "14")
+            @Schema(description = "Median.", minimum = "0", maximum = "14")
             double ph,
 
             @Schema(description = "Standard uncertainty.", minimum = "0", maximum = "5")
-            double standardUncertainty) {}
+            double standardUncertainty,
+
+            @Schema(description = "Lower end of its 90 % interval.", minimum = "0", maximum = "14")
+            double low90,
+
+            @Schema(description = "Upper end.", minimum = "0", maximum = "14")
+            double high90,
+
+            @Schema(description = "Probability that it lies in the range.", minimum = "0", maximum = "1")
+            double probabilityInRange) {}
 
     /** The acid that the amounts count. */
     @Schema(description = "The acid that the amounts count.")
@@ -81,6 +108,29 @@ public record AcidDoseResponse(
 
             @Schema(description = "Acid that acts, mmol per gram.", minimum = "0", maximum = "30")
             double actingMmolPerGram) {}
+
+    /** The base that the amounts count. */
+    @Schema(description = "The base that the amounts count.")
+    public record DosedBase(
+            @Schema(description = "Id of the base.", maxLength = 40)
+            String base,
+
+            @Schema(description = "In words.", maxLength = 120)
+            String name,
+
+            @Schema(description = "Protons that a gram takes up at the target, mEq.", minimum = "0", maximum = "60")
+            double actingMeqPerGram) {}
+
+    /** The most that may be added. */
+    @Schema(description = "The most that may be added: what is at hand, or what such a liquid can explain.")
+    public record LargestDose(
+            @Schema(description = "By volume at 20 degC; absent for what is weighed.", nullable = true)
+            VolumeQuantity volume,
+
+            @Schema(description = "By mass.") MassQuantity mass,
+
+            @Schema(description = "pH that it would lead to.", minimum = "0", maximum = "14")
+            double ph) {}
 
     /** The dilution to make before anything is dosed. */
     @Schema(
@@ -100,8 +150,8 @@ public record AcidDoseResponse(
 
             @Schema(description = "Its strength.") StrengthQuantity strength) {}
 
-    /** All acid from now on. */
-    @Schema(description = "All acid from now on: the middle, and a 90 % interval of what it may take.")
+    /** All that it takes from now on. */
+    @Schema(description = "All that it takes from now on: the middle, and a 90 % interval of what it may take.")
     public record TotalDose(
             @Schema(description = "By volume at 20 degC; absent for a powder.", nullable = true)
             VolumeQuantity volume,
@@ -127,36 +177,45 @@ public record AcidDoseResponse(
             @Schema(description = "Upper end.", minimum = "-1", maximum = "15")
             double high90,
 
-            @Schema(description = "Probability of ending below the range.", minimum = "0", maximum = "1")
+            @Schema(
+                    description =
+                            "Probability of ending beyond the far end of the range: below it with acid, above it with a"
+                                    + " base.",
+                    minimum = "0",
+                    maximum = "1")
             double overshootProbability) {}
 
     /** What was learnt. */
     @Schema(
             description =
-                    "The buffering (for a liquor: the alkalinity) against what was expected of it before any acid.")
+                    "How strongly the liquid buffers (for a liquor: its alkalinity), as expected before anything went"
+                            + " in, and the factor on it that additions and readings teach. Without any the factor only shows how little is"
+                            + " known.")
     public record LearntBuffering(
-            @Schema(description = "Factor on the expected one.", minimum = "0", maximum = "100")
+            @Schema(description = "Expected, before anything went in.", minimum = "0", maximum = "1e6")
+            double expected,
+
+            @Schema(description = "Its unit.", examples = "mEq/(kg pH)", maxLength = 20)
+            String unit,
+
+            @Schema(description = "Factor on the expected one: median.", minimum = "0", maximum = "1000")
             double factor,
 
-            @Schema(description = "5 % quantile of the factor.", minimum = "0", maximum = "100")
+            @Schema(description = "5 % quantile of the factor.", minimum = "0", maximum = "1000")
             double low90,
 
-            @Schema(description = "95 % quantile.", minimum = "0", maximum = "100")
+            @Schema(description = "95 % quantile.", minimum = "0", maximum = "1000")
             double high90,
 
-            @Schema(
-                    description = "Expected buffering of the whole mash, mEq per pH; absent for a liquor.",
-                    nullable = true,
-                    minimum = "0",
-                    maximum = "1000000")
-            Double expectedMeqPerPh) {}
+            @Schema(description = "Readings of the history that it rests on.", minimum = "0", maximum = "40")
+            int readings) {}
 
     /** The anion that the acid brings. */
-    @Schema(description = "The anion that the whole dose brings into the liquor, against what may be tasted.")
+    @Schema(description = "The anion that the whole dose brings into the liquid, against what may be tasted.")
     public record AnionAdded(
             @Schema(description = "Which.", maxLength = 40) String anion,
 
-            @Schema(description = "In mg/L of the liquor.", minimum = "0", maximum = "100000")
+            @Schema(description = "In mg/L of the liquid; of a mash, of its liquor.", minimum = "0", maximum = "100000")
             double mgPerL,
 
             @Schema(

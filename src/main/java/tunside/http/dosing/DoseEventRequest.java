@@ -3,19 +3,53 @@ package tunside.http.dosing;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
+import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import tunside.http.quantity.MassQuantity;
+import tunside.http.quantity.StrengthQuantity;
 import tunside.http.quantity.VolumeQuantity;
 
 /** One thing that happened since the measured pH. */
-@Schema(description = "One thing that happened: acid added (volume or mass), or a cooled sample read (ph).")
+@Schema(
+        description =
+                "One thing that happened: something added (addedVolume or addedMass), or a cooled sample read (ph)."
+                        + " What was added is the acid as it is dosed, unless the entry names another acid or a base.")
 public record DoseEventRequest(
         @Valid
-        @Schema(description = "Volume added, of the acid as it is dosed: diluted first where the answer said so.")
+        @Schema(
+                description = "Volume added, of the acid as it is dosed: diluted first where the answer said so.",
+                nullable = true)
         VolumeQuantity addedVolume,
 
-        @Valid @Schema(description = "Mass added, of the acid as it is dosed.")
+        @Valid @Schema(description = "Mass added, of the acid as it is dosed, or of the base.", nullable = true)
         MassQuantity addedMass,
 
-        @DecimalMin("2") @DecimalMax("12") @Schema(description = "pH read.", examples = "5.55", nullable = true)
-        Double ph) {}
+        @Size(min = 1, max = 40)
+        @Schema(
+                description = "Where it was another acid: its id, with its strength.",
+                examples = "phosphoric",
+                pattern = "^[a-z-]+$",
+                nullable = true)
+        String acid,
+
+        @Valid @Schema(description = "Strength of that other acid.", nullable = true)
+        StrengthQuantity strength,
+
+        @Size(min = 1, max = 40)
+        @Schema(
+                description = "Where it was a base: its id.",
+                examples = "sodium-bicarbonate",
+                pattern = "^[a-z-]+$",
+                nullable = true)
+        String base,
+
+        @DecimalMin("2.5") @DecimalMax("10.5") @Schema(description = "pH read.", examples = "5.55", nullable = true)
+        Double ph,
+
+        @DecimalMin("0.001")
+        @DecimalMax("0.5")
+        @Schema(
+                description = "Standard uncertainty of this reading; phUncertainty where left out.",
+                examples = "0.02",
+                nullable = true)
+        Double phUncertainty) {}

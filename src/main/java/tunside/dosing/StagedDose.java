@@ -1,0 +1,94 @@
+package tunside.dosing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A dose, to be added in stages with a reading after each.
+ *
+ * @param reagent what to add
+ * @param totalGrams that brings the median to the target
+ * @param low90Grams lower end of the 90 % interval of what is really needed
+ * @param high90Grams upper end
+ * @param stages the first is to be added now; the later ones hold if each reading comes as expected. Empty where nothing may
+ *     be added now
+ */
+public record StagedDose(
+        Reagent reagent, double totalGrams, double low90Grams, double high90Grams, List<DoseStage> stages) {
+    private static final int MOST_STAGES = 8;
+
+    public StagedDose {
+        stages = List.copyOf(stages);
+    }
+
+    /** The amount to add now: none where it is less than a step, or withheld. */
+    public Optional<DoseStage> now() {
+        return stages.stream().findFirst();
+    }
+
+    /** The same with nothing to add now. */
+    StagedDose withheld() {
+        return new StagedDose(reagent, totalGrams, low90Grams, high90Grams, List.of());
+    }
+
+    /** The dose that brings the liquid to its target. */
+    static StagedDose of(DoseQuestion question, Knowledge knowledge, Supply supply) {
+        Reagent reagent = supply.reagent();
+        double target = question.aim().targetPh();
+        return new StagedDose(
+                reagent,
+                knowledge.gramsFor(reagent, target, 0.5),
+                knowledge.gramsFor(reagent, target, 0.05),
+                knowledge.gramsFor(reagent, target, 0.95),
+                stages(question, knowledge, supply));
+    }
+
+    /**
+     * The next addition: the largest that keeps the probability of passing the far limit at or below the accepted risk, but
+     * not more than what brings the median to the target; rounded down to a step.
+     */
+    static double nextGrams(DoseAim aim, Knowledge knowledge, Supply supply) {
+        double toTarget = knowledge.gramsFor(supply.reagent(), aim.targetPh(), 0.5);
+        double limit = supply.reagent().acid() ? aim.lowPh() : aim.highPh();
+        double toRisk = knowledge.gramsFor(supply.reagent(), limit, aim.acceptedRisk());
+        return supply.roundedDown(Math.min(supply.mostGrams(), Math.min(toTarget, toRisk)));
+    }
+
+    private static List<DoseStage> stages(DoseQuestion question, Knowledge knowledge, Supply supply) {
+        List<DoseStage> stages = new ArrayList<>();
+        List<PastAddition> history = new ArrayList<>(question.history());
+        Knowledge known = knowledge;
+        double left = supply.mostGrams();
+        while (stages.size() < MOST_STAGES) {
+            double grams = nextGrams(
+                    question.aim(), known, new Supply(supply.reagent(), supply.stepGrams(), Math.max(0, left)));
+            if (grams <= 0) {
+                break;
+            }
+            DoseStage stage = stage(question.aim(), known, supply.reagent(), grams);
+            stages.add(stage);
+            left -= grams;
+            if (question.aim().contains(stage.expectedPh())) {
+                break;
+            }
+            PhReading expected =
+                    new PhReading(stage.expectedPh(), question.lastReading().standardUncertainty());
+            history.add(new PastAddition(supply.reagent(), grams, Optional.of(expected)));
+            known = question.withHistory(history).learn().now();
+        }
+        return stages;
+    }
+
+    private static DoseStage stage(DoseAim aim, Knowledge knowledge, Reagent reagent, double grams) {
+        double overshoot = reagent.acid()
+                ? knowledge.probabilityBelow(aim.lowPh(), reagent, grams)
+                : 1 - knowledge.probabilityBelow(aim.highPh(), reagent, grams);
+        return new DoseStage(
+                grams,
+                knowledge.quantile(0.5, reagent, grams),
+                knowledge.quantile(0.05, reagent, grams),
+                knowledge.quantile(0.95, reagent, grams),
+                overshoot);
+    }
+}

@@ -1,7 +1,0 @@
-package tunside.http.dosing;
-
-/** What is brought to a pH. */
-public enum DosedLiquid {
-    MASH,
-    LIQUOR
-}
