@@ -78,7 +78,7 @@ record AcidDoseReading(
     /** The anion that all acid leaves, history included, where it is the acid's. */
     Optional<AnionTaste> anionAfter(DoseAdvice advice) {
         double grams = acidGrams(advice);
-        return grams > 0
+        return grams > 0 && !advice.stopped()
                 ? dosed.map(product -> AnionTaste.of(
                         product.acid(),
                         grams * product.molPerKg(),

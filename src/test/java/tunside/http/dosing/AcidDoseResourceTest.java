@@ -35,7 +35,7 @@ class AcidDoseResourceTest {
         ask(mash("lactic", 80, ""), 200)
                 .body("result.outcome", equalTo("dose"))
                 .body("result.addNow.overshootProbability", lessThanOrEqualTo(0.05f))
-                .body("safety.code", hasItem("acid.corrosive"));
+                .body("safety.code", hasItem("substance.corrosive"));
     }
 
     @Test
@@ -74,7 +74,7 @@ class AcidDoseResourceTest {
                 .body("result.addNow", equalTo(null))
                 .body("result.total", equalTo(null))
                 .body("result.stages.size()", equalTo(0))
-                .body("result.advice", containsString("Add nothing yet"));
+                .body("result.advice", containsString("Add nothing now"));
     }
 
     @Test
