@@ -6,6 +6,8 @@ import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import tunside.http.json.Known;
+import tunside.http.json.KnownIds;
 import tunside.http.quantity.PotentialQuantity;
 import tunside.http.quantity.TemperatureQuantity;
 import tunside.http.quantity.TimeQuantity;
@@ -19,6 +21,7 @@ public record BufferReadingRequest(
                 examples = "jis-phthalate",
                 pattern = "^[a-z0-9.-]+$",
                 nullable = true)
+        @Known(value = KnownIds.BUFFER, groups = Known.Names.class)
         String buffer,
 
         @DecimalMin("0")

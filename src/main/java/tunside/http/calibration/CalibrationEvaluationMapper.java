@@ -16,6 +16,7 @@ import tunside.electrode.MeterReadout;
 import tunside.electrode.Preparation;
 import tunside.electrode.ReadingUncertainty;
 import tunside.http.answer.Rounded;
+import tunside.http.json.KnownIds;
 import tunside.http.problem.Place;
 import tunside.http.problem.UnanswerableException;
 import tunside.quantity.Potential;
@@ -119,11 +120,7 @@ final class CalibrationEvaluationMapper {
         }
         Optional<Buffer> buffer = Buffers.find(request.buffer());
         if (buffer.isEmpty()) {
-            place.member("buffer")
-                    .fault("\"%s\" is no buffer that the service knows; choose one of %s, or state its ph"
-                            .formatted(
-                                    request.buffer(),
-                                    String.join(", ", Buffers.all().keySet())));
+            place.member("buffer").fault(KnownIds.BUFFER.fault(request.buffer()));
             return Optional.empty();
         }
         return Optional.of(new BufferCup(buffer, OptionalDouble.empty(), uncertainty, preparation));

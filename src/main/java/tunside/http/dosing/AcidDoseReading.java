@@ -27,6 +27,7 @@ import tunside.dosing.Supply;
 import tunside.dosing.WortDose;
 import tunside.finding.Finding;
 import tunside.http.answer.Rounded;
+import tunside.http.json.KnownIds;
 import tunside.http.mash.AdditionMapper;
 import tunside.http.mash.GristMapper;
 import tunside.http.problem.Place;
@@ -195,8 +196,7 @@ record AcidDoseReading(
             String named = id == null ? Bases.USUAL : id;
             Optional<Bases.Base> base = Bases.find(named);
             if (base.isEmpty()) {
-                at.fault("\"%s\" is no base that may be dosed; choose one of %s"
-                        .formatted(named, String.join(", ", Bases.all().keySet())));
+                at.fault(KnownIds.BASE.fault(named));
             } else if (request.liquid() == DosedLiquid.LIQUOR && !base.get().forLiquor()) {
                 at.fault("\"%s\" does not dissolve in a liquor by stirring; choose another base".formatted(named));
             }

@@ -8,6 +8,8 @@ import jakarta.validation.constraints.Size;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import tunside.dosing.DosedLiquid;
+import tunside.http.json.Known;
+import tunside.http.json.KnownIds;
 import tunside.http.mash.AdditionRequest;
 import tunside.http.mash.MaltRequest;
 import tunside.http.quantity.MassQuantity;
@@ -80,6 +82,7 @@ public record AcidDoseRequest(
                 examples = "lactic",
                 pattern = "^[a-z-]+$",
                 nullable = true)
+        @Known(value = KnownIds.ACID, groups = Known.Names.class)
         String acid,
 
         @Valid @Schema(description = "Strength of the acid as its label states it; with acid.", nullable = true)
@@ -93,6 +96,7 @@ public record AcidDoseRequest(
                 examples = "sodium-bicarbonate",
                 pattern = "^[a-z-]+$",
                 nullable = true)
+        @Known(value = KnownIds.BASE, groups = Known.Names.class)
         String base,
 
         @Valid

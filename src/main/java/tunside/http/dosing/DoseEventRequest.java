@@ -5,6 +5,8 @@ import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import tunside.http.json.Known;
+import tunside.http.json.KnownIds;
 import tunside.http.quantity.MassQuantity;
 import tunside.http.quantity.StrengthQuantity;
 import tunside.http.quantity.VolumeQuantity;
@@ -30,6 +32,7 @@ public record DoseEventRequest(
                 examples = "phosphoric",
                 pattern = "^[a-z-]+$",
                 nullable = true)
+        @Known(value = KnownIds.ACID, groups = Known.Names.class)
         String acid,
 
         @Valid @Schema(description = "Strength of that other acid.", nullable = true)
@@ -41,6 +44,7 @@ public record DoseEventRequest(
                 examples = "sodium-bicarbonate",
                 pattern = "^[a-z-]+$",
                 nullable = true)
+        @Known(value = KnownIds.BASE, groups = Known.Names.class)
         String base,
 
         @DecimalMin("2.5") @DecimalMax("10.5") @Schema(description = "pH read.", examples = "5.55", nullable = true)

@@ -73,10 +73,9 @@ public class BodyReader implements MessageBodyReader<Object> {
         BodyFaults faults = new BodyFaults();
         T request = parse(body, type, faults);
         if (request != null) {
-            for (Fault fault : Violations.of(validator, request)) {
-                if (!faults.has(fault.pointer())) {
-                    faults.add(fault.pointer(), fault.detail());
-                }
+            add(Violations.of(validator, request), faults);
+            if (!faults.all().isEmpty()) {
+                add(Violations.of(validator, request, Known.Names.class), faults);
             }
         } else if (faults.all().isEmpty()) {
             faults.add("", "the body must be a JSON object but is " + (body.length == 0 ? "empty" : "null"));
@@ -85,6 +84,14 @@ public class BodyReader implements MessageBodyReader<Object> {
             throw new InvalidRequestException(faults.all());
         }
         return request;
+    }
+
+    private static void add(List<Fault> violations, BodyFaults faults) {
+        for (Fault fault : violations) {
+            if (!faults.has(fault.pointer())) {
+                faults.add(fault.pointer(), fault.detail());
+            }
+        }
     }
 
     private <T> T parse(byte[] body, Class<T> type, BodyFaults faults) {

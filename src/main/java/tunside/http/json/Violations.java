@@ -20,9 +20,9 @@ import tunside.http.problem.Fault;
 final class Violations {
     private Violations() {}
 
-    static <T> List<Fault> of(Validator validator, T request) {
+    static <T> List<Fault> of(Validator validator, T request, Class<?>... groups) {
         List<Fault> faults = new ArrayList<>();
-        for (ConstraintViolation<T> violation : validator.validate(request)) {
+        for (ConstraintViolation<T> violation : validator.validate(request, groups)) {
             faults.add(new Fault(pointer(violation.getPropertyPath()), detail(validator, violation)));
         }
         faults.sort(Comparator.comparing(Fault::pointer));
@@ -48,6 +48,7 @@ final class Violations {
         Object value = violation.getInvalidValue();
         ConstraintDescriptor<?> broken = violation.getConstraintDescriptor();
         return switch (name(broken)) {
+            case "Known" -> ((Known) broken.getAnnotation()).value().fault(String.valueOf(value));
             case "NotNull" -> "is missing" + choices(violation);
             case "Size", "NotEmpty" ->
                 value instanceof Collection<?> items

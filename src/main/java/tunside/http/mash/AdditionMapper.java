@@ -9,6 +9,7 @@ import tunside.chemistry.Acids;
 import tunside.chemistry.Salt;
 import tunside.chemistry.Salts;
 import tunside.finding.Finding;
+import tunside.http.json.KnownIds;
 import tunside.http.problem.Place;
 import tunside.mash.AcidAddition;
 import tunside.mash.Addition;
@@ -86,9 +87,7 @@ public final class AdditionMapper {
     public static Optional<AcidProduct> toProduct(String acidId, Strength strength, Place place) {
         Optional<Acid> acid = Acids.find(acidId);
         if (acid.isEmpty()) {
-            place.member("acid")
-                    .fault("\"%s\" is no acid that the service knows; choose one of %s"
-                            .formatted(acidId, String.join(", ", Acids.all().keySet())));
+            place.member("acid").fault(KnownIds.ACID.fault(acidId));
         }
         if (strength == null) {
             place.member("strength").fault("is missing: an acid needs the strength of its label");
@@ -119,11 +118,7 @@ public final class AdditionMapper {
     private static Optional<Addition> salt(AdditionRequest request, Place place) {
         Optional<Salt> salt = Salts.find(request.salt());
         if (salt.isEmpty()) {
-            place.member("salt")
-                    .fault("\"%s\" is no salt that the service knows; choose one of %s"
-                            .formatted(
-                                    request.salt(),
-                                    String.join(", ", Salts.all().keySet())));
+            place.member("salt").fault(KnownIds.SALT.fault(request.salt()));
         }
         if (request.strength() != null) {
             place.member("strength").fault("belongs to an acid; a salt or base is weighed pure");

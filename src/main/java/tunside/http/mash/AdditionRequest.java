@@ -3,6 +3,8 @@ package tunside.http.mash;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import tunside.http.json.Known;
+import tunside.http.json.KnownIds;
 import tunside.http.quantity.MassQuantity;
 import tunside.http.quantity.StrengthQuantity;
 import tunside.http.quantity.VolumeQuantity;
@@ -19,6 +21,7 @@ public record AdditionRequest(
                 examples = "lactic",
                 pattern = "^[a-z-]+$",
                 nullable = true)
+        @Known(value = KnownIds.ACID, groups = Known.Names.class)
         String acid,
 
         @Valid @Schema(description = "Strength of the acid as its label states it; with acid only.", nullable = true)
@@ -30,6 +33,7 @@ public record AdditionRequest(
                 examples = "calcium-chloride-dihydrate",
                 pattern = "^[a-z-]+$",
                 nullable = true)
+        @Known(value = KnownIds.SALT, groups = Known.Names.class)
         String salt,
 
         @Valid @Schema(description = "How much, by mass. For an acid either mass or volume.", nullable = true)

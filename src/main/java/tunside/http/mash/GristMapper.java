@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tunside.finding.Finding;
+import tunside.http.json.KnownIds;
 import tunside.http.problem.Place;
 import tunside.mash.BufferCurve;
 import tunside.mash.Estimate;
@@ -54,11 +55,7 @@ public final class GristMapper {
         Mass mass = request.mass().toMass(place.member("mass"), LEAST_KG, MOST_KG);
         Optional<MaltClass> maltClass = MaltClasses.find(request.malt());
         if (maltClass.isEmpty()) {
-            place.member("malt")
-                    .fault("\"%s\" is no malt class; choose one of %s"
-                            .formatted(
-                                    request.malt(),
-                                    String.join(", ", MaltClasses.all().keySet())));
+            place.member("malt").fault(KnownIds.MALT.fault(request.malt()));
         }
         MeasuredMalt measured = request.measured() == null
                 ? MeasuredMalt.NOTHING

@@ -6,6 +6,8 @@ import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import tunside.http.json.Known;
+import tunside.http.json.KnownIds;
 import tunside.http.quantity.ColourQuantity;
 import tunside.http.quantity.MassQuantity;
 
@@ -19,6 +21,7 @@ public record MaltRequest(
                 examples = "pale",
                 pattern = "^[a-z-]+$",
                 required = true)
+        @Known(value = KnownIds.MALT, groups = Known.Names.class)
         String malt,
 
         @NotNull @Valid @Schema(description = "How much of it, above 0 to 10,000 kg.", required = true)

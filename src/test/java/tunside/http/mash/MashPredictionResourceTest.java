@@ -49,6 +49,20 @@ class MashPredictionResourceTest {
     }
 
     @Test
+    void anUnknownMaltAndANegativeMassAreNamedInOneAnswer() throws IOException {
+        Response response = post(
+                "{'malt': 'frost', 'mass': {'value': -1, 'unit': 'kg'}}",
+                LIQUOR,
+                "'additions': ["
+                        + "{'acid': 'aqua', 'mass': {'value': -2, 'unit': 'g'}}, {'salt': 'sand', 'mass': {'value': 1, 'unit': 'stone'}}]");
+        refused(response, 400, "/grist/0/malt", "\"frost\" is no malt class; choose one of pale");
+        refused(response, 400, "/grist/0/mass/value", "is -1");
+        refused(response, 400, "/additions/0/acid", "choose one of lactic");
+        refused(response, 400, "/additions/1/salt", "\"sand\" is no salt");
+        refused(response, 400, "/additions/1/mass/unit", "kg");
+    }
+
+    @Test
     void paleMaltInDistilledWaterLandsAtItsOwnPh() throws IOException {
         JsonNode result = good(PALE, LIQUOR, "").get("result");
         assertThat(result.get("ph").asDouble()).isEqualTo(5.72);
