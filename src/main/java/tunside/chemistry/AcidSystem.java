@@ -33,12 +33,14 @@ public record AcidSystem(String id, int topCharge, List<DissociationConstant> st
      * @return mol of charge per mol; its negative is the mean number of protons that a mole has delivered
      */
     public double meanCharge(double ph, Temperature temperature) {
-        double[] shares = shares(ph, temperature);
-        double charge = 0;
-        for (int j = 0; j < shares.length; j++) {
-            charge += (topCharge - j) * shares[j];
-        }
-        return charge;
+        return at(temperature).meanCharge(ph);
+    }
+
+    /** The mean charge at one temperature, for many pH. */
+    public ChargeCurve at(Temperature temperature) {
+        return new ChargeCurve(
+                topCharge,
+                steps.stream().mapToDouble(step -> step.pK(temperature)).toArray());
     }
 
     /** Share of each form at a pH, most protonated first, activities left out; they sum to 1. */

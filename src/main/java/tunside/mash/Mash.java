@@ -98,11 +98,11 @@ public record Mash(Grist grist, Liquor liquor, List<Addition> additions, MashCon
 
     private ProtonBalance part(boolean malts) {
         MashEquation equation = MashEquation.of(this);
+        List<ProtonTerm> all = equation.balance(equation.centre()).terms();
         List<ProtonTerm> terms = new ArrayList<>();
-        double[] centre = equation.centre();
-        for (MashComponent component : equation.components()) {
-            if ((component.kind() == MashComponent.Kind.MALT) == malts) {
-                terms.add(ph -> component.formula().uptakeMeq(centre, ph));
+        for (int i = 0; i < all.size(); i++) {
+            if ((equation.components().get(i).kind() == MashComponent.Kind.MALT) == malts) {
+                terms.add(all.get(i));
             }
         }
         return new ProtonBalance(terms);

@@ -1,10 +1,13 @@
 package tunside.mash;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import tunside.chemistry.Acid;
 import tunside.chemistry.Acids;
 import tunside.chemistry.CarbonateConstants;
+import tunside.chemistry.ChargeCurve;
 import tunside.chemistry.Ion;
 import tunside.chemistry.ProtonBalance;
 import tunside.chemistry.ProtonTerm;
@@ -16,14 +19,18 @@ import tunside.quantity.Temperature;
  *
  * @param inputs independent of each other, in a fixed order
  * @param components functions of the inputs' values and of the pH
+ * @param liquorRatio litres of liquor per kg of malt, from the inputs' values
  */
-record MashEquation(List<UncertainInput> inputs, List<MashComponent> components) {
+record MashEquation(
+        List<UncertainInput> inputs, List<MashComponent> components, ToDoubleFunction<double[]> liquorRatio) {
     /** The parameter set was fitted with constants of 25 degC and without activities; it is used the same way. */
     static final Temperature CONSTANTS_AT = new Temperature(25);
 
     private static final double WATER_PK = CarbonateConstants.pKWater(CONSTANTS_AT);
     private static final double ACIDITY_PH = 5.7;
     private static final double SMALLEST_CHORD_PH = 0.3;
+    private static final ChargeCurve CARBONIC = Acids.CARBONIC.at(CONSTANTS_AT);
+    private static final ChargeCurve LACTIC = Acids.get("lactic").system().at(CONSTANTS_AT);
     private static final String NO_SUBJECT = "";
 
     MashEquation {
@@ -42,21 +49,58 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
 
     /** Protons that all components together take up at a pH, mEq, at given values of the inputs. */
     double uptakeMeq(double[] values, double ph) {
+        return sum(point(values), ph);
+    }
+
+    /**
+     * Change of the uptake at a pH per unit of each input, mEq: central differences over a fiftieth of a standard
+     * uncertainty; 0 for an input that is sure. Cost: two sums over the components an input.
+     */
+    double[] uptakePerUnit(double[] values, double ph) {
+        double[] slopes = new double[values.length];
+        double[] point = point(values);
+        for (int i = 0; i < slopes.length; i++) {
+            double step = inputs.get(i).standardUncertainty() / 50;
+            if (step > 0) {
+                point[i] = values[i] + step;
+                setDecades(point);
+                double above = sum(point, ph);
+                point[i] = values[i] - step;
+                setDecades(point);
+                slopes[i] = (above - sum(point, ph)) / (2 * step);
+                point[i] = values[i];
+            }
+        }
+        return slopes;
+    }
+
+    private double sum(double[] point, double ph) {
         double sum = 0;
         for (MashComponent component : components) {
-            sum += component.formula().uptakeMeq(values, ph);
+            sum += component.formula().uptakeMeq(point, ph);
         }
         return sum;
     }
 
     /** The balance at given values of the inputs; terms in the order of the components. */
     ProtonBalance balance(double[] values) {
-        double[] fixed = values.clone();
+        double[] point = point(values);
         List<ProtonTerm> terms = new ArrayList<>();
         for (MashComponent component : components) {
-            terms.add(ph -> component.formula().uptakeMeq(fixed, ph));
+            terms.add(ph -> component.formula().uptakeMeq(point, ph));
         }
         return new ProtonBalance(terms);
+    }
+
+    /** The values and, behind them, the decades of the liquor ratio, which every malt needs. */
+    private double[] point(double[] values) {
+        double[] point = Arrays.copyOf(values, values.length + 1);
+        setDecades(point);
+        return point;
+    }
+
+    private void setDecades(double[] point) {
+        point[point.length - 1] = Math.log10(liquorRatio.applyAsDouble(point));
     }
 
     /** Collects inputs and components while a mash is read. */
@@ -75,6 +119,7 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
         private final int rest;
         private final int decoction;
         private final int[] masses;
+        private final String[] labels;
 
         Draft(Mash mash) {
             this.mash = mash;
@@ -93,19 +138,18 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
             decoction = input("decoction", NO_SUBJECT, "pH", decoctionShift());
             List<GristPart> parts = mash.grist().parts();
             masses = new int[parts.size()];
+            labels = new String[parts.size()];
             for (int i = 0; i < masses.length; i++) {
+                labels[i] = parts.get(i).malt().label();
                 double kilograms = parts.get(i).mass().kilograms();
-                masses[i] = input(
-                        "malt-mass",
-                        parts.get(i).malt().label(),
-                        "kg",
-                        Estimate.relative(kilograms, handling.maltMassRelative()));
+                masses[i] =
+                        input("malt-mass", labels[i], "kg", Estimate.relative(kilograms, handling.maltMassRelative()));
             }
         }
 
         MashEquation equation() {
             for (int i = 0; i < masses.length; i++) {
-                malt(masses[i], mash.grist().parts().get(i).malt());
+                malt(masses[i], labels[i], mash.grist().parts().get(i).malt());
             }
             liquor();
             hardness();
@@ -114,7 +158,7 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
                     acid(acid);
                 }
             }
-            return new MashEquation(inputs, components);
+            return new MashEquation(inputs, components, this::ratio);
         }
 
         private int input(String id, String subject, String unit, Estimate estimate) {
@@ -150,49 +194,49 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
             return x[volume] / kilograms;
         }
 
-        /** How far a malt's own pH lies from that in distilled water at its reference ratio. */
-        private double shift(double[] x, double referenceRatio, boolean byType) {
-            return x[dilution] * Math.log10(ratio(x) / referenceRatio)
+        /** How far a malt's own pH lies from that in distilled water at its reference ratio, given in decades. */
+        private double shift(double[] x, double reference, boolean byType) {
+            return x[dilution] * (x[x.length - 1] - reference)
                     + x[bias]
                     + x[rest]
                     + x[decoction]
                     + (byType ? x[biasOfTypes] : 0);
         }
 
-        private void malt(int mass, Malt malt) {
-            MashComponent.Formula body = body(mass, malt);
+        private void malt(int mass, String label, Malt malt) {
+            MashComponent.Formula body = body(mass, label, malt);
             if (malt.countedLacticAcidPercent().isEmpty()) {
-                components.add(new MashComponent(MashComponent.Kind.MALT, malt.label(), body));
+                components.add(new MashComponent(MashComponent.Kind.MALT, label, body));
                 return;
             }
             Acid lactic = Acids.get("lactic");
             int percent = input(
                     "malt-lactic-acid",
-                    malt.label(),
+                    label,
                     "%",
                     malt.countedLacticAcidPercent().get());
-            components.add(new MashComponent(MashComponent.Kind.MALT, malt.label(), (x, ph) -> {
+            components.add(new MashComponent(MashComponent.Kind.MALT, label, (x, ph) -> {
                 double millimoles = 10000 * x[mass] * x[percent] / lactic.molarMassGPerMol();
-                return body.uptakeMeq(x, ph) + millimoles * lactic.system().meanCharge(ph, CONSTANTS_AT);
+                return body.uptakeMeq(x, ph) + millimoles * LACTIC.meanCharge(ph);
             }));
         }
 
         /** The malt without lactic acid that is counted apart. */
-        private MashComponent.Formula body(int mass, Malt malt) {
+        private MashComponent.Formula body(int mass, String label, Malt malt) {
             MaltClass maltClass =
                     malt.countedLacticAcidPercent().isPresent() ? MaltClasses.get("pilsner") : malt.maltClass();
             MeasuredMalt measured = malt.measured();
-            double reference = measured.liquorRatioLPerKg().orElse(maltClass.liquorRatioLPerKg());
+            double reference = Math.log10(measured.liquorRatioLPerKg().orElse(maltClass.liquorRatioLPerKg()));
             if (measured.acidityToPh57MeqPerKg().isPresent() && !acidityRestates(measured)) {
-                return bodyByAcidity(mass, malt, maltClass, reference);
+                return bodyByAcidity(mass, label, malt, maltClass, reference);
             }
             boolean byType = measured.distilledWaterPh().isEmpty();
             int ph = input(
                     "malt-ph",
-                    malt.label(),
+                    label,
                     "pH",
                     measured.distilledWaterPh().orElseGet(() -> maltClass.distilledWaterPh(malt.colour())));
-            Curve curve = curve(malt, maltClass);
+            Curve curve = curve(label, malt, maltClass);
             return (x, p) -> x[mass] * curve.uptake(x, p - x[ph] - shift(x, reference, byType));
         }
 
@@ -203,41 +247,38 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
         }
 
         /** The titrated acidity holds at pH 5.7; the buffering, measured or that of the class, leads away from there. */
-        private MashComponent.Formula bodyByAcidity(int mass, Malt malt, MaltClass maltClass, double reference) {
+        private MashComponent.Formula bodyByAcidity(
+                int mass, String label, Malt malt, MaltClass maltClass, double reference) {
             MeasuredMalt measured = malt.measured();
             int acidity = input(
                     "malt-acidity",
-                    malt.label(),
+                    label,
                     "mEq/kg",
                     measured.acidityToPh57MeqPerKg().get());
             if (measured.distilledWaterPh().isPresent()
                     && Math.abs(ACIDITY_PH - measured.distilledWaterPh().get().value()) >= SMALLEST_CHORD_PH) {
                 int ph = input(
-                        "malt-ph",
-                        malt.label(),
-                        "pH",
-                        measured.distilledWaterPh().get());
+                        "malt-ph", label, "pH", measured.distilledWaterPh().get());
                 return (x, p) -> x[mass]
                         * x[crush]
                         * x[acidity]
                         / (ACIDITY_PH - x[ph])
                         * (x[ph] + shift(x, reference, false) - p);
             }
-            Curve curve = curve(malt, maltClass);
+            Curve curve = curve(label, malt, maltClass);
             return (x, p) ->
                     x[mass] * (curve.uptake(x, p - ACIDITY_PH - shift(x, reference, false)) - x[acidity] * x[crush]);
         }
 
-        private Curve curve(Malt malt, MaltClass maltClass) {
+        private Curve curve(String label, Malt malt, MaltClass maltClass) {
             if (malt.measured().buffering().isPresent()) {
                 BufferCurve curve = malt.measured().buffering().get();
-                int factor = input(
-                        "malt-buffering", malt.label(), "1", new Estimate(1, curve.relativeStandardUncertainty()));
+                int factor = input("malt-buffering", label, "1", new Estimate(1, curve.relativeStandardUncertainty()));
                 return (x, d) -> x[crush] * x[factor] * curve.uptakeMeqPerKg(d);
             }
             int buffering = input(
                     "malt-buffering",
-                    malt.label(),
+                    label,
                     "mEq/(kg pH)",
                     new Estimate(
                             maltClass.buffering().value(), maltClass.buffering().lotUncertainty()));
@@ -251,7 +292,7 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
         }
 
         private double carbonate(double[] x, double ph) {
-            return (1 - x[phi]) * Acids.CARBONIC.meanCharge(ph, CONSTANTS_AT);
+            return (1 - x[phi]) * CARBONIC.meanCharge(ph);
         }
 
         private void liquor() {
@@ -274,12 +315,18 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
                     new Estimate(
                             liquor.carbonMmolPerL() - alkalinityMeqPerL,
                             liquor.carbonUncertaintyMmolPerL(handling.samplePh())));
-            Solution solution = liquor.solution();
+            double[] amounts = new double[liquor.solution().acids().size()];
+            ChargeCurve[] curves = new ChargeCurve[amounts.length];
+            int count = 0;
+            for (var acid : liquor.solution().acids().entrySet()) {
+                amounts[count] = 1000 * acid.getValue();
+                curves[count++] = acid.getKey().at(CONSTANTS_AT);
+            }
             components.add(new MashComponent(MashComponent.Kind.LIQUOR, NO_SUBJECT, (x, ph) -> {
                 double carbon = Math.max(0, x[alkalinity] + x[excess]);
                 double perLitre = x[alkalinity] + carbon * carbonate(x, ph);
-                for (var acid : solution.acids().entrySet()) {
-                    perLitre += 1000 * acid.getValue() * acid.getKey().meanCharge(ph, CONSTANTS_AT);
+                for (int i = 0; i < amounts.length; i++) {
+                    perLitre += amounts[i] * curves[i].meanCharge(ph);
                 }
                 return x[volume] * (perLitre + freeAcid(ph));
             }));
@@ -291,7 +338,7 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
          */
         private static double freeAcid(double ph) {
             double inside = Math.max(4, Math.min(10, ph));
-            return 1000 * (hydrogenLessHydroxide(ph) - hydrogenLessHydroxide(inside));
+            return ph == inside ? 0 : 1000 * (hydrogenLessHydroxide(ph) - hydrogenLessHydroxide(inside));
         }
 
         private static double hydrogenLessHydroxide(double ph) {
@@ -319,18 +366,36 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
             }
             int calciumDivisor = input("calcium-divisor", NO_SUBJECT, "1", model.calciumDivisor());
             int magnesiumDivisor = input("magnesium-divisor", NO_SUBJECT, "1", model.magnesiumDivisor());
-            components.add(new MashComponent(
-                    MashComponent.Kind.CALCIUM,
-                    NO_SUBJECT,
-                    (x, ph) -> -(x[volume] * x[calcium] + ofSalts(salts, x, Ion.CALCIUM)) / x[calciumDivisor]));
-            components.add(new MashComponent(
-                    MashComponent.Kind.MAGNESIUM,
-                    NO_SUBJECT,
-                    (x, ph) -> -(x[volume] * x[magnesium] + ofSalts(salts, x, Ion.MAGNESIUM)) / x[magnesiumDivisor]));
+            components.add(new MashComponent(MashComponent.Kind.CALCIUM, NO_SUBJECT, (x, ph) -> {
+                double meq = x[volume] * x[calcium];
+                for (SaltInputs salt : salts) {
+                    meq += salt.calciumMeq(x);
+                }
+                return -meq / x[calciumDivisor];
+            }));
+            components.add(new MashComponent(MashComponent.Kind.MAGNESIUM, NO_SUBJECT, (x, ph) -> {
+                double meq = x[volume] * x[magnesium];
+                for (SaltInputs salt : salts) {
+                    meq += salt.magnesiumMeq(x);
+                }
+                return -meq / x[magnesiumDivisor];
+            }));
         }
 
         /** A salt with the inputs that say how much of it dissolves; {@code share} is -1 where all of it does. */
-        private record SaltInputs(Solution perGram, int grams, int share) {}
+        private record SaltInputs(double calciumMeqPerGram, double magnesiumMeqPerGram, int grams, int share) {
+            double calciumMeq(double[] x) {
+                return calciumMeqPerGram * dissolvedGrams(x);
+            }
+
+            double magnesiumMeq(double[] x) {
+                return magnesiumMeqPerGram * dissolvedGrams(x);
+            }
+
+            double dissolvedGrams(double[] x) {
+                return x[grams] * (share < 0 ? 1 : x[share]);
+            }
+        }
 
         private SaltInputs salt(SaltAddition salt) {
             String name = salt.salt().id();
@@ -344,29 +409,19 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
                     name,
                     "g",
                     Estimate.relative(grams, model.handling().saltMassRelative()));
-            SaltInputs inputsOfSalt = new SaltInputs(salt.salt().perGram(), amount, share);
-            Solution perGram = inputsOfSalt.perGram();
-            if (perGram.carbon() > 0 || Math.abs(perGram.fixedCharge()) > 1e-9) {
+            Solution perGram = salt.salt().perGram();
+            SaltInputs inputsOfSalt =
+                    new SaltInputs(2000 * perGram.ion(Ion.CALCIUM), 2000 * perGram.ion(Ion.MAGNESIUM), amount, share);
+            double charge = perGram.fixedCharge();
+            if (perGram.carbon() > 0 || Math.abs(charge) > 1e-9) {
                 components.add(new MashComponent(
                         MashComponent.Kind.SALT,
                         name,
                         (x, ph) -> 1000
-                                * dissolved(inputsOfSalt, x)
-                                * (perGram.fixedCharge() + perGram.carbon() * carbonate(x, ph))));
+                                * inputsOfSalt.dissolvedGrams(x)
+                                * (charge + perGram.carbon() * carbonate(x, ph))));
             }
             return inputsOfSalt;
-        }
-
-        private static double dissolved(SaltInputs salt, double[] x) {
-            return x[salt.grams()] * (salt.share() < 0 ? 1 : x[salt.share()]);
-        }
-
-        private static double ofSalts(List<SaltInputs> salts, double[] x, Ion ion) {
-            double meq = 0;
-            for (SaltInputs salt : salts) {
-                meq += 1000 * ion.charge() * salt.perGram().ion(ion) * dissolved(salt, x);
-            }
-            return meq;
         }
 
         private void acid(AcidAddition addition) {
@@ -376,10 +431,9 @@ record MashEquation(List<UncertainInput> inputs, List<MashComponent> components)
                     addition.millimoles().standardUncertainty(),
                     model.handling().acidAmountRelative() * millimoles);
             int amount = input("acid-amount", acid.id(), "mmol", new Estimate(millimoles, uncertainty));
-            components.add(new MashComponent(
-                    MashComponent.Kind.ACID,
-                    acid.id(),
-                    (x, ph) -> x[amount] * acid.system().meanCharge(ph, CONSTANTS_AT)));
+            ChargeCurve curve = acid.system().at(CONSTANTS_AT);
+            components.add(
+                    new MashComponent(MashComponent.Kind.ACID, acid.id(), (x, ph) -> x[amount] * curve.meanCharge(ph)));
         }
     }
 }

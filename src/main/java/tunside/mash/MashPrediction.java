@@ -68,8 +68,8 @@ public record MashPrediction(
 
     /**
      * Solves the balance and carries every uncertainty through the implicit solution: at the root of {@code F(theta, p)}
-     * an input changes the pH by {@code dp/dtheta = -(dF/dtheta)/(dF/dp)} (GUM-2008, first order). The derivatives are
-     * central differences over a fiftieth of a standard uncertainty. Cost: two sums over the components per input.
+     * an input changes the pH by {@code dp/dtheta = -(dF/dtheta)/(dF/dp)} (GUM-2008, first order). Cost: two
+     * sums over the components per input.
      */
     public static MashPrediction of(Mash mash) {
         MashEquation equation = MashEquation.of(mash);
@@ -85,7 +85,7 @@ public record MashPrediction(
         return new MashPrediction(
                 ph,
                 Math.sqrt(variance),
-                contributions(equation, centre, ph),
+                contributions(equation, balance, ph),
                 shared(influences, variance),
                 buffering,
                 residualAlkalinity(mash, mash.liquor().alkalinityMeqPerL(), 0, 0),
@@ -109,37 +109,29 @@ public record MashPrediction(
         return ph + COVERAGE_90 * standardUncertainty;
     }
 
-    private static List<Contribution> contributions(MashEquation equation, double[] centre, double ph) {
+    private static List<Contribution> contributions(MashEquation equation, ProtonBalance balance, double ph) {
         List<Contribution> contributions = new ArrayList<>();
-        for (MashComponent component : equation.components()) {
+        for (int i = 0; i < equation.components().size(); i++) {
+            MashComponent component = equation.components().get(i);
             contributions.add(new Contribution(
                     component.kind().word(),
                     component.subject(),
-                    component.formula().uptakeMeq(centre, ph)));
+                    balance.terms().get(i).uptakeMeq(ph)));
         }
         return contributions;
     }
 
     private static List<Influence> influences(MashEquation equation, double[] centre, double ph, double buffering) {
         List<Influence> influences = new ArrayList<>();
+        double[] uptakePerUnit = equation.uptakePerUnit(centre, ph);
         for (int i = 0; i < centre.length; i++) {
             UncertainInput input = equation.inputs().get(i);
             if (input.standardUncertainty() > 0) {
-                double step = input.standardUncertainty() / 50;
-                double perUnit =
-                        (uptakeWith(equation, centre, i, step, ph) - uptakeWith(equation, centre, i, -step, ph))
-                                / (2 * step)
-                                / buffering;
+                double perUnit = uptakePerUnit[i] / buffering;
                 influences.add(new Influence(input, perUnit, perUnit * input.standardUncertainty(), 0));
             }
         }
         return influences;
-    }
-
-    private static double uptakeWith(MashEquation equation, double[] centre, int index, double step, double ph) {
-        double[] moved = centre.clone();
-        moved[index] += step;
-        return equation.uptakeMeq(moved, ph);
     }
 
     private static List<Influence> shared(List<Influence> influences, double variance) {
