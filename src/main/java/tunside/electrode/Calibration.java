@@ -57,6 +57,25 @@ public record Calibration(
         }
     }
 
+    /** What stands for a calibration where there is none: an ideal electrode behind a meter; nobody may trust it. */
+    public static Calibration ideal(MeterCompensation compensation) {
+        Temperature room = new Temperature(25);
+        return new Calibration(
+                CalibrationSignal.DISPLAYED_PH,
+                room,
+                NernstSlope.millivoltsPerPh(room),
+                0,
+                0,
+                0,
+                0,
+                IsothermalPoint.OFFSET_KEPT,
+                compensation,
+                0,
+                14,
+                Verdict.UNFIT,
+                MODEL);
+    }
+
     private static void within(String name, double value, double low, double high) {
         if (!(value >= low && value <= high)) {
             throw new IllegalArgumentException(

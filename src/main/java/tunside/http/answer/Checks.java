@@ -15,7 +15,12 @@ import tunside.reference.Table;
 public final class Checks {
     /** One table a package; each holds a message for every (code, outcome) that the package can find. */
     private static final List<String> TABLES = List.of(
-            "checks-request.csv", "checks-water.csv", "checks-mash.csv", "checks-electrode.csv", "checks-dosing.csv");
+            "checks-request.csv",
+            "checks-water.csv",
+            "checks-mash.csv",
+            "checks-electrode.csv",
+            "checks-reading.csv",
+            "checks-dosing.csv");
 
     private static final Map<String, Wording> WORDINGS = load();
 

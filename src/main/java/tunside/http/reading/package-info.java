@@ -1,0 +1,2 @@
+/** {@code POST /v1/ph-readings}. */
+package tunside.http.reading;

@@ -1,0 +1,133 @@
+package tunside.electrode.reading;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class SettlingTest {
+    private static final SettlingCriterion USUAL = SettlingCriterion.usual();
+
+    private static double[] times(int n, double step) {
+        double[] seconds = new double[n];
+        for (int i = 0; i < n; i++) {
+            seconds[i] = i * step;
+        }
+        return seconds;
+    }
+
+    private static double[] approach(double[] seconds, double end, double start, double timeConstant) {
+        double[] ph = new double[seconds.length];
+        for (int i = 0; i < ph.length; i++) {
+            ph[i] = end + start * Math.exp(-seconds[i] / timeConstant);
+        }
+        return ph;
+    }
+
+    @Test
+    void anExactApproachIsFound() {
+        double[] seconds = times(20, 5);
+        Settling settling = Settling.of(seconds, approach(seconds, 5.4, 0.5, 25), 0.0001, USUAL);
+        assertThat(settling.ph()).isCloseTo(5.4, within(1e-6));
+        assertThat(settling.timeConstantS().orElseThrow()).isCloseTo(25, within(1e-3));
+        assertThat(settling.stillToComePh()).isCloseTo(-0.5 * Math.exp(-95 / 25.0), within(1e-6));
+        assertThat(settling.changePh()).isCloseTo(0.5 * (Math.exp(-95 / 25.0) - Math.exp(-65 / 25.0)), within(1e-6));
+        assertThat(settling.state()).isEqualTo(Settling.State.SETTLING);
+    }
+
+    @Test
+    void theWaitLeadsToTheCriterion() {
+        double[] seconds = times(20, 5);
+        Settling settling = Settling.of(seconds, approach(seconds, 5.4, 0.5, 25), 0.0001, USUAL);
+        double wait = settling.waitS().orElseThrow();
+        double later = 95 + wait;
+        double change = 0.5 * (Math.exp(-(later - 30) / 25) - Math.exp(-later / 25));
+        assertThat(change).isCloseTo(0.01, within(1e-4));
+        double[] longer = times(40, 5);
+        assertThat(Settling.of(longer, approach(longer, 5.4, 0.5, 25), 0.0001, USUAL)
+                        .state())
+                .isEqualTo(Settling.State.SETTLED);
+    }
+
+    @Test
+    void oneReadingHasTheDoubtOfOneNobodyWatched() {
+        Settling settling = Settling.of(new double[] {0}, new double[] {5.4}, 0.01, USUAL);
+        assertThat(settling.state()).isEqualTo(Settling.State.TOO_SHORT);
+        assertThat(settling.ph()).isEqualTo(5.4);
+        assertThat(settling.standardUncertainty()).isCloseTo(0.05008, within(1e-5));
+        assertThat(settling.waitS()).isEmpty();
+    }
+
+    @Test
+    void aDriftThatNeverBendsIsTooShortAndCarriesItsWholeChange() {
+        double[] seconds = times(10, 4);
+        double[] ph = new double[10];
+        for (int i = 0; i < 10; i++) {
+            ph[i] = 5.9 - 0.02 * i;
+        }
+        Settling settling = Settling.of(seconds, ph, 0.01, USUAL);
+        assertThat(settling.state()).isEqualTo(Settling.State.TOO_SHORT);
+        assertThat(settling.ph()).isEqualTo(ph[9]);
+        assertThat(settling.standardUncertainty()).isGreaterThan(0.18);
+    }
+
+    @Test
+    void aStandingReadingIsSettledAtItsMean() {
+        double[] ph = {5.41, 5.42, 5.41, 5.41, 5.42, 5.41, 5.42, 5.41};
+        Settling settling = Settling.of(times(8, 10), ph, 0.01, USUAL);
+        assertThat(settling.state()).isEqualTo(Settling.State.SETTLED);
+        assertThat(settling.ph()).isCloseTo(5.414, within(0.002));
+        assertThat(settling.standardUncertainty()).isBetween(0.001, 0.006);
+        Settling brief = Settling.of(times(8, 2), ph, 0.01, USUAL);
+        assertThat(brief.state()).isEqualTo(Settling.State.TOO_SHORT);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 7, 12, 18})
+    void anOutlierIsNamedAndMovesTheValueByLessThanItsUncertainty(int index) {
+        double[] seconds = times(20, 6);
+        double[] ph = approach(seconds, 5.4, 0.4, 20);
+        Random random = new Random(5);
+        for (int i = 0; i < ph.length; i++) {
+            ph[i] += 0.003 * random.nextGaussian();
+        }
+        Settling clean = Settling.of(seconds, ph, 0.001, USUAL);
+        ph[index] += 0.3;
+        Settling hit = Settling.of(seconds, ph, 0.001, USUAL);
+        assertThat(hit.outliers()).extracting(Settling.Outlier::index).contains(index);
+        assertThat(hit.ph()).isCloseTo(clean.ph(), within(clean.standardUncertainty()));
+    }
+
+    @Test
+    void ninetyPercentIntervalsCoverTheTruth() {
+        Random random = new Random(11);
+        int tried = 0;
+        int covered = 0;
+        for (int k = 0; k < 2000; k++) {
+            double timeConstant = 5 + 35 * random.nextDouble();
+            double start = (random.nextBoolean() ? 1 : -1) * (0.1 + 0.4 * random.nextDouble());
+            double noise = 0.003 + 0.007 * random.nextDouble();
+            int n = 12 + random.nextInt(40);
+            double[] seconds = times(n, 3 + 3 * random.nextDouble());
+            double[] ph = approach(seconds, 5.4, start, timeConstant);
+            for (int i = 0; i < n; i++) {
+                ph[i] += noise * random.nextGaussian();
+            }
+            Settling settling = Settling.of(seconds, ph, 0.001, USUAL);
+            if (settling.state() != Settling.State.TOO_SHORT) {
+                tried++;
+                covered += Math.abs(settling.ph() - 5.4) <= settling.halfWidth90() ? 1 : 0;
+            }
+        }
+        System.out.printf(
+                java.util.Locale.ROOT,
+                "settling: %d of 2000 series fitted, 90 %% intervals cover %.2f %%%n",
+                tried,
+                100.0 * covered / tried);
+        assertThat(tried).isGreaterThan(1500);
+        assertThat(100.0 * covered / tried).isBetween(87.0, 93.0);
+    }
+}
