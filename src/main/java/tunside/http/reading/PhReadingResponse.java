@@ -1,5 +1,7 @@
 package tunside.http.reading;
 
+import jakarta.validation.constraints.Max;
+import jakarta.validation.constraints.Min;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import tunside.electrode.reading.DoubtCause;
@@ -122,7 +124,7 @@ public record PhReadingResponse(
             TimeQuantity timeLeft,
 
             @Schema(description = "Readings left out, by index.", maxItems = 2000)
-            List<Integer> leftOut,
+            List<@Min(0) @Max(1999) Integer> leftOut,
 
             @Schema(
                     description = "The criterion.",
