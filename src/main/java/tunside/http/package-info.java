@@ -18,7 +18,8 @@
  *   <li>{@code XResource}: one statement a method, {@code @NonBlocking} if it takes microseconds. The bodies are read and
  *       validated by {@code json.BodyReader}: no {@code @Valid} on the parameter. {@code @Tag}, {@code @Operation} with
  *       operationId, summary and description. The problem answers are added to every operation by {@code
- *       contract.ContractFilter}.
+ *       contract.ContractFilter}. A POST method whose one
+ *       parameter is its body is found by {@code ndjson.NdjsonRoutes} and takes many questions, one a line, as well.
  *   <li>{@code src/main/resources/examples/<operationId>.json}: an object of named examples {@code {"summary", "request"
  *       or "query", "status", "response"}}. {@code mvn test -Dtest=ExamplesTest -Dexamples.record=true} fills in the
  *       responses; read them before you commit. {@code mvn test -Dtest=ContractTest -Dcontract.record=true} writes the

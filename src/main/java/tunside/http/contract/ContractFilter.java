@@ -64,9 +64,9 @@ public final class ContractFilter implements OASFilter {
     private static final Map<String, String> PROBLEMS_OF_POST = problems(
             "400", "The request has faults; the problem lists all of them.",
             "406", "The answer does not exist in the form asked for.",
-            "413", "The body is larger than 256 KiB.",
+            "413", "The body is larger than 256 KiB, or than 16 MiB of lines.",
             "414", "The address is too long.",
-            "415", "The body is not JSON.",
+            "415", "The body is neither JSON nor lines of JSON.",
             "422", "The request is valid but has no answer; the problem says what stands in the way.",
             "431", "The headers are too large.",
             "500", "A fault of the service.",
@@ -87,6 +87,9 @@ public final class ContractFilter implements OASFilter {
                         .forEach((status, description) ->
                                 operation.getResponses().addAPIResponse(status, problem(description)));
                 addExamples(operation);
+                if (post) {
+                    NdjsonContract.describe(operation, examples(operation.getOperationId()));
+                }
             });
         }
     }

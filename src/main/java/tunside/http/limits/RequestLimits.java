@@ -10,6 +10,9 @@ import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import java.util.Map;
 import tunside.http.json.BodyReader;
+import tunside.http.ndjson.LineAnswers;
+import tunside.http.ndjson.NdjsonRoutes;
+import tunside.http.problem.Problem;
 import tunside.http.problem.Problems;
 
 /** Refuses what is too large before it is read, with a problem. The server's own, wider limits answer without one. */
@@ -35,36 +38,42 @@ public final class RequestLimits {
     }
 
     private void check(RoutingContext context) {
-        int status = broken(context.request());
-        if (status == 0) {
+        Problem problem = problem(context.request());
+        if (problem == null) {
             context.next();
             return;
         }
         context.response()
-                .setStatusCode(status)
+                .setStatusCode(problem.status())
                 .putHeader("Content-Type", Problems.MEDIA_TYPE)
                 .putHeader("Connection", "close")
-                .end(json(status));
+                .end(json(problem));
     }
 
-    private static int broken(HttpServerRequest request) {
+    private static Problem problem(HttpServerRequest request) {
         if (request.uri().length() > LONGEST_ADDRESS) {
-            return 414;
+            return Problems.status(414);
         }
         int headers = 0;
         for (Map.Entry<String, String> header : request.headers()) {
             headers += header.getKey().length() + header.getValue().length();
         }
         if (headers > LARGEST_HEADERS) {
-            return 431;
+            return Problems.status(431);
         }
         String length = request.getHeader("Content-Length");
-        return length != null && length.length() < 19 && Long.parseLong(length) > BodyReader.LARGEST_BODY ? 413 : 0;
+        if (length == null || length.length() >= 19) {
+            return null;
+        }
+        boolean lines = NdjsonRoutes.isNdjson(request);
+        return Long.parseLong(length) <= (lines ? LineAnswers.LARGEST_BODY : BodyReader.LARGEST_BODY)
+                ? null
+                : lines ? LineAnswers.BODY_TOO_LARGE : Problems.status(413);
     }
 
-    private String json(int status) {
+    private String json(Problem problem) {
         try {
-            return mapper.writeValueAsString(Problems.status(status));
+            return mapper.writeValueAsString(problem);
         } catch (JsonProcessingException e) {
             throw new IllegalStateException(e);
         }

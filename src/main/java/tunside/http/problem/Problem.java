@@ -24,6 +24,13 @@ public record Problem(
         @Schema(description = "What to do about it.", maxLength = 600)
         String detail,
 
+        @Schema(
+                description = "Line of an x-ndjson body that has the problem, the first is 1; absent for a JSON body.",
+                nullable = true,
+                minimum = "1",
+                maximum = "20000000")
+        Integer line,
+
         @Schema(description = "Every fault found.", maxItems = 500)
         List<Fault> errors,
 
@@ -33,4 +40,10 @@ public record Problem(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {}
+        @Schema(description = "What the answer rests on.") Basis basis) {
+
+    /** The same, of one line of a body with many. */
+    public Problem atLine(int number) {
+        return new Problem(type, title, status, detail, number, errors, checks, safety, basis);
+    }
+}

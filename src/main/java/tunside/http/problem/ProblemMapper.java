@@ -12,14 +12,26 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 public final class ProblemMapper {
     private static final Logger LOG = Logger.getLogger(ProblemMapper.class);
 
+    /** The problem that tells the caller of an exception; what is no fault of the request is logged. */
+    public static Problem problem(Throwable e) {
+        if (e instanceof InvalidRequestException invalid) {
+            return Problems.invalid(invalid.faults());
+        }
+        if (e instanceof UnanswerableException unanswerable) {
+            return Problems.unanswerable(unanswerable.pointer(), unanswerable.getMessage());
+        }
+        LOG.error("unexpected exception", e);
+        return Problems.status(500);
+    }
+
     @ServerExceptionMapper(priority = 1)
     public RestResponse<Problem> invalid(InvalidRequestException e) {
-        return answer(Problems.invalid(e.faults()));
+        return answer(problem(e));
     }
 
     @ServerExceptionMapper(priority = 1)
     public RestResponse<Problem> unanswerable(UnanswerableException e) {
-        return answer(Problems.unanswerable(e.pointer(), e.getMessage()));
+        return answer(problem(e));
     }
 
     @ServerExceptionMapper(priority = 1)
@@ -40,8 +52,7 @@ public final class ProblemMapper {
 
     @ServerExceptionMapper(priority = 1)
     public RestResponse<Problem> broken(Throwable e) {
-        LOG.error("unexpected exception", e);
-        return answer(Problems.status(500));
+        return answer(problem(e));
     }
 
     private static RestResponse<Problem> answer(Problem problem) {

@@ -50,7 +50,7 @@ public final class Problems {
                 bare(406, "not-acceptable", "The answer does not exist in this form", "Ask for application/json.");
             case 408 -> bare(408, "timeout", "The request took too long to arrive", "Send it again, in one go.");
             case 411 -> bare(411, "length-required", "The request does not say how long it is", "Send Content-Length.");
-            case 413 -> bare(413, "too-large", "The body is larger than 256 KiB", "Send less.");
+            case 413 -> tooLarge("The body is larger than 256 KiB");
             case 414 ->
                 bare(
                         414,
@@ -62,7 +62,7 @@ public final class Problems {
                         415,
                         "unsupported-media-type",
                         "The body is not in a form the service reads",
-                        "Send application/json.");
+                        "Send application/json, or one JSON question a line as application/x-ndjson.");
             case 431 -> bare(431, "headers-too-large", "The headers are larger than 8 KiB", "Send fewer.");
             case 503 -> bare(503, "overloaded", "The service has more work than it can do", "Wait and try again.");
             default ->
@@ -76,6 +76,11 @@ public final class Problems {
         };
     }
 
+    /** A body or line beyond its limit, which the title names. */
+    public static Problem tooLarge(String title) {
+        return bare(413, "too-large", title, "Send less.");
+    }
+
     private static Problem bare(int status, String type, String title, String detail) {
         return problem(status, type, title, detail, List.of());
     }
@@ -86,6 +91,7 @@ public final class Problems {
                 title,
                 status,
                 detail,
+                null,
                 List.copyOf(faults),
                 List.of(Checks.of(Finding.of("request.valid", Outcome.STOP, "", faults.size(), 0))),
                 Safety.general(),
