@@ -37,7 +37,7 @@ public record Liquor(Volume volume, Solution solution, double samplePh) {
 
     /** A volume of a water whose report has been read. */
     public static Liquor of(Volume volume, Water water) {
-        return new Liquor(volume, water.solution(), Math.max(LOWEST_PH, Math.min(HIGHEST_PH, water.ph())));
+        return new Liquor(volume, water.solution(), Math.max(LOWEST_PH, Math.min(HIGHEST_PH, water.samplePh())));
     }
 
     /**

@@ -7,7 +7,7 @@ import tunside.finding.Finding;
 import tunside.finding.Outcome;
 
 /**
- * Whether cations and anions of a report match.
+ * Whether cations and anions of a report match; the limits stand in {@code water-limits.csv} (SM-1030E).
  *
  * @param cationsMeqPerL sum of the cations
  * @param anionsMeqPerL sum of the anions, alkalinity included
@@ -15,18 +15,15 @@ import tunside.finding.Outcome;
 public record IonBalance(double cationsMeqPerL, double anionsMeqPerL) {
     private static final List<Ion> NEEDED = List.of(Ion.CALCIUM, Ion.MAGNESIUM, Ion.SODIUM, Ion.CHLORIDE, Ion.SULFATE);
 
-    /** Difference allowed up to 3 mEq/L of anions, mEq/L (SM-1030E). */
-    private static final double SOFT_LIMIT_MEQ_PER_L = 0.2;
+    /** Of a report whose alkalinity has been read. */
+    public static IonBalance of(WaterReport report, double alkalinityMeqPerL) {
+        return of(report.mmolPerL(), alkalinityMeqPerL);
+    }
 
-    private static final double SOFT_ANIONS_MEQ_PER_L = 3;
-
-    /** Difference allowed above, percent of the sum (COMMON-PRACTICE; SM-1030E asks for 2 % up to 10 mEq/L). */
-    private static final double LIMIT_PERCENT = 5;
-
-    static IonBalance of(WaterReport report, double alkalinityMeqPerL) {
+    static IonBalance of(Map<Ion, Double> mmolPerL, double alkalinityMeqPerL) {
         double cations = 0;
         double anions = alkalinityMeqPerL;
-        for (Map.Entry<Ion, Double> entry : report.mmolPerL().entrySet()) {
+        for (Map.Entry<Ion, Double> entry : mmolPerL.entrySet()) {
             double meq = entry.getKey().charge() * entry.getValue();
             if (meq > 0) {
                 cations += meq;
@@ -37,32 +34,34 @@ public record IonBalance(double cationsMeqPerL, double anionsMeqPerL) {
         return new IonBalance(cations, anions);
     }
 
-    static boolean canBeJudged(WaterReport report) {
+    /** Whether enough is reported: calcium, magnesium, sodium, chloride, sulfate and an alkalinity. */
+    public static boolean canBeJudged(WaterReport report) {
         return report.mmolPerL().keySet().containsAll(NEEDED)
-                && report.alkalinity().isPresent();
+                && report.alkalinityMeqPerL().isPresent();
+    }
+
+    /** Cations less anions. */
+    public double differenceMeqPerL() {
+        return cationsMeqPerL - anionsMeqPerL;
     }
 
     /** Percent of the sum; positive where cations are in excess; zero for pure water. */
     public double percent() {
         double sum = cationsMeqPerL + anionsMeqPerL;
-        return sum == 0 ? 0 : 100 * (cationsMeqPerL - anionsMeqPerL) / sum;
+        return sum == 0 ? 0 : 100 * differenceMeqPerL() / sum;
     }
 
+    /** Passed within the standard's limit, a note within what is usual, a caution beyond. */
     Finding finding() {
-        if (anionsMeqPerL <= SOFT_ANIONS_MEQ_PER_L) {
-            double difference = Math.abs(cationsMeqPerL - anionsMeqPerL);
-            return Finding.of(
-                    "water.ion-balance-soft",
-                    difference <= SOFT_LIMIT_MEQ_PER_L ? Outcome.PASS : Outcome.CAUTION,
-                    "",
-                    difference,
-                    SOFT_LIMIT_MEQ_PER_L);
+        WaterLimits.Limit accepted = WaterLimits.of("ion-balance", anionsMeqPerL);
+        WaterLimits.Limit usual = WaterLimits.of("ion-balance-usual", anionsMeqPerL);
+        double observed = accepted.isPercent() ? percent() : differenceMeqPerL();
+        String code = accepted.isPercent() ? "water.ion-balance" : "water.ion-balance-soft";
+        if (accepted.accepts(observed)) {
+            return Finding.of(code, Outcome.PASS, "", observed, accepted.high());
         }
-        return Finding.of(
-                "water.ion-balance",
-                Math.abs(percent()) <= LIMIT_PERCENT ? Outcome.PASS : Outcome.CAUTION,
-                "",
-                percent(),
-                LIMIT_PERCENT);
+        return usual.accepts(observed)
+                ? Finding.of(code, Outcome.NOTE, "", observed, accepted.high())
+                : Finding.of(code, Outcome.CAUTION, "", observed, usual.high());
     }
 }

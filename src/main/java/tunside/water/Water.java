@@ -2,6 +2,8 @@ package tunside.water;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
+import tunside.chemistry.CarbonateState;
 import tunside.chemistry.ChargeBalance;
 import tunside.chemistry.Ion;
 import tunside.chemistry.Solution;
@@ -10,34 +12,32 @@ import tunside.finding.Outcome;
 import tunside.quantity.Temperature;
 
 /**
- * A water that the service can compute with.
+ * A water that the service can compute with; 1 kg of water is taken for 1 L.
  *
  * @param solution ions, carbon and the charge that makes up the alkalinity
  * @param ph of the water in a closed vessel at its temperature
  * @param temperature of the sample
+ * @param samplePh pH by which the carbon is known: that of the sample; of a treated water that before its treatment
  * @param findings what was assumed, and whether the report hangs together
  */
-public record Water(Solution solution, double ph, Temperature temperature, List<Finding> findings) {
-    /** pH taken where a report names none: common for tap water, and the carbon dioxide hardly depends on it there. */
-    static final double ASSUMED_PH = 7.5;
-
-    /** End point taken where a report names none (EPA-310-1). */
-    static final double ASSUMED_END_POINT_PH = 4.5;
-
-    /** How far the solved pH may be from the reported one before the report contradicts itself. */
-    private static final double PH_TOLERANCE = 0.01;
-
-    private static final int MOST_ITERATIONS = 60;
+public record Water(Solution solution, double ph, Temperature temperature, double samplePh, List<Finding> findings) {
     private static final double MOST_CARBON = 1;
-
-    /** Calcium's share in Kolbach's residual alkalinity (KOLBACH-1953). */
-    private static final double CALCIUM_DIVISOR = 3.5;
-
-    /** Magnesium's share in it. */
-    private static final double MAGNESIUM_DIVISOR = 7;
+    private static final double LARGEST_STEP = 0.01;
+    private static final int MOST_STEPS = 8;
+    private static final int MOST_EVALUATIONS = 200;
 
     public Water {
         findings = List.copyOf(findings);
+    }
+
+    /** A water whose carbon is known by its own pH. */
+    public Water(Solution solution, double ph, Temperature temperature, List<Finding> findings) {
+        this(solution, ph, temperature, ph, findings);
+    }
+
+    /** The water that a solution makes in a closed vessel. */
+    static Water closed(Solution solution, Temperature temperature, double samplePh, List<Finding> findings) {
+        return new Water(solution, ChargeBalance.solve(solution, temperature).ph(), temperature, samplePh, findings);
     }
 
     /** Water with nothing in it, at 20 degC. */
@@ -48,11 +48,14 @@ public record Water(Solution solution, double ph, Temperature temperature, List<
     }
 
     /**
-     * Reads a report. Alkalinity is what acid the sample took from its pH down to the end point; the true alkalinity and
-     * the carbon are found so that both that titration and the sample's pH come out.
+     * Reads a report. A titrated alkalinity is what acid the sample took from its pH down to the end point; the true
+     * alkalinity and the carbon are found so that both that titration and the sample's pH come out. An alkalinity made up
+     * by bicarbonate and carbonate is taken as true.
      *
-     * <p>Without an alkalinity the charge that the ions leave over is taken, if positive. Without a pH 7.5 is taken, without
-     * an end point 4.5; each is a finding.
+     * <p>Without an alkalinity the charge that the ions leave over is taken, if positive. Without a pH that of bicarbonate
+     * beside carbonate or the usual one is taken, without an end point the usual one; each is a finding.
+     *
+     * @throws IllegalArgumentException if no water takes that titration from that pH
      */
     public static Water of(WaterReport report) {
         List<Finding> findings = new ArrayList<>();
@@ -60,55 +63,86 @@ public record Water(Solution solution, double ph, Temperature temperature, List<
         for (Ion ion : report.mmolPerL().keySet()) {
             ions = ions.plus(Solution.of(ion, report.mmolPerL().get(ion) / 1000));
         }
-        double ph = report.ph().orElse(ASSUMED_PH);
-        findings.add(
-                report.ph().isPresent()
-                        ? Finding.of("water.ph", Outcome.PASS, "/ph", ph, ASSUMED_PH)
-                        : Finding.of("water.ph", Outcome.NOTE, "", ph, ASSUMED_PH));
-        double endPoint = report.endPointPh().orElse(ASSUMED_END_POINT_PH);
-        double titrated = report.alkalinity().isPresent()
-                ? report.alkalinity().get().meqPerL()
-                : Math.max(0, 1000 * ions.fixedCharge());
-        findings.add(alkalinityFinding(report, titrated, endPoint));
+        double ph = report.statedPh();
+        findings.add(phFinding(report, ph));
+        double endPoint = report.endPointPh().orElse(WaterModel.assumedEndPointPh());
+        double stated = report.alkalinityMeqPerL().orElse(Math.max(0, 1000 * ions.fixedCharge()));
+        findings.add(alkalinityFinding(report, stated, endPoint));
         if (IonBalance.canBeJudged(report)) {
-            findings.add(IonBalance.of(report, titrated).finding());
+            findings.add(IonBalance.of(report, stated).finding());
         } else {
-            findings.add(Finding.of("water.ion-balance", Outcome.NOTE, ""));
+            findings.add(Finding.of("water.ion-balance-incomplete", Outcome.NOTE, ""));
         }
+        WaterSlips.finding(report).ifPresent(findings::add);
         Solution solution = report.alkalinity().isPresent()
-                ? titrated(ions, titrated / 1000, endPoint, ph, report.temperature())
-                : carbonated(ions, titrated / 1000, ph, report.temperature());
+                ? titrated(ions, stated / 1000, endPoint, ph, report.temperature())
+                : carbonated(ions, stated / 1000, ph, report.temperature());
         double computed = ChargeBalance.solve(solution, report.temperature()).ph();
-        if (Math.abs(computed - ph) > PH_TOLERANCE) {
+        if (Math.abs(computed - ph) > WaterModel.value("ph-tolerance")) {
             findings.add(Finding.of("water.ph-against-alkalinity", Outcome.CAUTION, "", ph, computed));
         }
         return new Water(solution, computed, report.temperature(), findings);
     }
 
-    private static Finding alkalinityFinding(WaterReport report, double titrated, double endPoint) {
-        if (report.alkalinity().isEmpty()) {
-            return Finding.of("water.alkalinity", Outcome.CAUTION, "", titrated, 0);
+    private static Finding phFinding(WaterReport report, double ph) {
+        if (report.ph().isPresent()) {
+            return Finding.of("water.ph", Outcome.PASS, "/ph", ph, WaterModel.assumedPh());
         }
-        return report.endPointPh().isPresent()
-                ? Finding.of("water.alkalinity", Outcome.PASS, "/alkalinity", titrated, endPoint)
-                : Finding.of("water.alkalinity", Outcome.NOTE, "/alkalinity", titrated, endPoint);
+        return report.phIsStated()
+                ? Finding.of("water.ph-of-carbonate", Outcome.NOTE, "/carbonate", ph, WaterModel.assumedPh())
+                : Finding.of("water.ph", Outcome.NOTE, "", ph, WaterModel.assumedPh());
     }
 
-    /** True alkalinity so that the acid from the sample's pH to the end point is what was titrated. */
+    private static Finding alkalinityFinding(WaterReport report, double stated, double endPoint) {
+        if (report.alkalinity().isPresent()) {
+            return Finding.of(
+                    "water.alkalinity",
+                    report.endPointPh().isPresent() ? Outcome.PASS : Outcome.NOTE,
+                    "/alkalinity",
+                    stated,
+                    endPoint);
+        }
+        return report.carbonateIons().isPresent()
+                ? Finding.of("water.bicarbonate", Outcome.PASS, "/bicarbonate", stated, stated)
+                : Finding.of("water.alkalinity", Outcome.CAUTION, "", stated, 0);
+    }
+
+    /**
+     * True alkalinity so that the acid from the sample's pH to the end point is what was titrated.
+     *
+     * <p>What a titration finds rises with the true alkalinity wherever the sample's pH lies above the end point, so the
+     * root is bracketed by steps upward and solved to 1e-12 mol/kg.
+     */
     private static Solution titrated(
             Solution ions, double titrated, double endPoint, double ph, Temperature temperature) {
-        double alkalinity = titrated;
-        Solution solution = carbonated(ions, alkalinity, ph, temperature);
-        for (int i = 0; i < MOST_ITERATIONS; i++) {
-            double missing =
-                    titrated - ChargeBalance.at(solution, temperature, endPoint).netCharge();
-            if (Math.abs(missing) < 1e-10) {
-                break;
+        double free = ChargeBalance.at(Solution.WATER, temperature, ph).netCharge();
+        if (ph <= endPoint) {
+            if (titrated > 0) {
+                throw new IllegalArgumentException(
+                        "pH of the water (%s) must lie above the end point of its alkalinity titration (%s)"
+                                .formatted(ph, endPoint));
             }
-            alkalinity += missing;
-            solution = carbonated(ions, alkalinity, ph, temperature);
+            return carbonated(ions, -free, ph, temperature);
         }
-        return solution;
+        double low = Math.min(titrated, 0) - LARGEST_STEP;
+        double high = titrated + LARGEST_STEP;
+        for (int step = 0; excess(ions, high, titrated, endPoint, ph, temperature) < 0; step++) {
+            if (step == MOST_STEPS) {
+                throw new IllegalArgumentException(
+                        "no water of pH %s takes %s mEq/L of acid down to pH %s; the pH is too near the end point"
+                                .formatted(ph, 1000 * titrated, endPoint));
+            }
+            high += (high - titrated) * 2;
+        }
+        double alkalinity = new BracketingNthOrderBrentSolver(1e-12, 1e-12, 1e-15, 5)
+                .solve(MOST_EVALUATIONS, a -> excess(ions, a, titrated, endPoint, ph, temperature), low, high);
+        return carbonated(ions, alkalinity, ph, temperature);
+    }
+
+    private static double excess(
+            Solution ions, double alkalinity, double titrated, double endPoint, double ph, Temperature temperature) {
+        Solution solution = carbonated(ions, alkalinity, ph, temperature);
+        return ChargeBalance.at(solution, temperature, endPoint).netCharge() - titrated;
     }
 
     /** The ions with an alkalinity, and the carbon that gives the sample its pH; none where even none is too much. */
@@ -144,18 +178,50 @@ public record Water(Solution solution, double ph, Temperature temperature, List<
             part.water().findings.forEach(finding -> findings.add(finding.under(place)));
         }
         Temperature temperature = new Temperature(celsius);
-        return new Water(mixed, ChargeBalance.solve(mixed, temperature).ph(), temperature, findings);
+        double ph = ChargeBalance.solve(mixed, temperature).ph();
+        return new Water(mixed, ph, temperature, findings);
     }
 
-    /** True alkalinity, mEq/L. */
+    /**
+     * What reverse osmosis leaves of this water: a share of the ions, of the alkalinity and of the carbon bound in it. Its
+     * free carbon dioxide passes the membrane (COMMON-PRACTICE).
+     *
+     * @param share 0 to 1
+     */
+    public Water afterReverseOsmosis(double share) {
+        if (!(share >= 0 && share <= 1)) {
+            throw new IllegalArgumentException(
+                    "share that reverse osmosis leaves (%s) must be from 0 to 1".formatted(share));
+        }
+        double free = CarbonateState.closed(solution, temperature).carbonDioxideMolPerKg();
+        Solution left = solution.scaled(share).withCarbon(share * (solution.carbon() - free) + free);
+        double after = ChargeBalance.solve(left, temperature).ph();
+        return new Water(left, after, temperature, findings);
+    }
+
+    /** The same water with other findings. */
+    public Water withFindings(List<Finding> others) {
+        return new Water(solution, ph, temperature, samplePh, others);
+    }
+
+    /** True alkalinity, mEq/L: the charge that the ions leave over. Anions of weak acids that were added do not count. */
     public double alkalinityMeqPerL() {
         return 1000 * solution.fixedCharge();
     }
 
+    /** Calcium and magnesium, mEq/L. */
+    public double hardnessMeqPerL() {
+        return 2000 * (solution.ion(Ion.CALCIUM) + solution.ion(Ion.MAGNESIUM));
+    }
+
     /** Kolbach's residual alkalinity, mEq/L: alkalinity less Ca/3.5 and Mg/7 (KOLBACH-1953). */
     public double residualAlkalinityMeqPerL() {
-        return alkalinityMeqPerL()
-                - 2000 * solution.ion(Ion.CALCIUM) / CALCIUM_DIVISOR
-                - 2000 * solution.ion(Ion.MAGNESIUM) / MAGNESIUM_DIVISOR;
+        return residualAlkalinityMeqPerL(alkalinityMeqPerL());
+    }
+
+    double residualAlkalinityMeqPerL(double alkalinityMeqPerL) {
+        return alkalinityMeqPerL
+                - 2000 * solution.ion(Ion.CALCIUM) / WaterModel.value("calcium-divisor")
+                - 2000 * solution.ion(Ion.MAGNESIUM) / WaterModel.value("magnesium-divisor");
     }
 }

@@ -2,41 +2,189 @@ package tunside.water;
 
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tunside.chemistry.Ion;
 import tunside.quantity.Alkalinity;
+import tunside.quantity.Conductivity;
+import tunside.quantity.DissolvedUnit;
+import tunside.quantity.EquivalentUnit;
+import tunside.quantity.Hardness;
 import tunside.quantity.Temperature;
 
 /**
  * A water as its laboratory reports it. What is not reported is absent, not zero.
  *
  * @param mmolPerL ions reported, mmol/L, not negative
+ * @param ionUnits the unit that each was printed in, for those that a slip may hide in
  * @param alkalinity titrated, or bicarbonate taken for it
+ * @param alkalinityUnit the unit that it was printed in
+ * @param carbonateIons bicarbonate and carbonate listed as ions; where an alkalinity stands too, that one is used
  * @param endPointPh where the titration ended, 3.5 to 5.5; absent: assumed
  * @param ph of the sample, 4 to 11; absent: assumed
  * @param temperature of the sample when its pH was read, 0 to 60 degC
+ * @param hardness total hardness
+ * @param conductivity at 25 degC
+ * @param dissolvedSolidsMgPerL total dissolved solids, mg/L
  */
 public record WaterReport(
         Map<Ion, Double> mmolPerL,
+        Map<Ion, DissolvedUnit> ionUnits,
         Optional<Alkalinity> alkalinity,
+        Optional<EquivalentUnit> alkalinityUnit,
+        Optional<CarbonateIons> carbonateIons,
         OptionalDouble endPointPh,
         OptionalDouble ph,
-        Temperature temperature) {
+        Temperature temperature,
+        Optional<Hardness> hardness,
+        Optional<Conductivity> conductivity,
+        OptionalDouble dissolvedSolidsMgPerL) {
+
     public WaterReport {
-        Map<Ion, Double> ordered = new EnumMap<>(Ion.class);
-        ordered.putAll(mmolPerL);
-        mmolPerL = Collections.unmodifiableMap(ordered);
+        mmolPerL = ordered(mmolPerL);
+        ionUnits = ordered(ionUnits);
         mmolPerL.forEach((ion, amount) -> require(ion.symbol() + " (mmol/L)", amount, 0, 5000));
         endPointPh.ifPresent(value -> require("end point pH", value, 3.5, 5.5));
         ph.ifPresent(value -> require("pH of the water", value, 4, 11));
         require("temperature of the water (degC)", temperature.celsius(), 0, 60);
+        dissolvedSolidsMgPerL.ifPresent(value -> require("total dissolved solids (mg/L)", value, 0, 100_000));
     }
 
-    private static void require(String what, double value, double low, double high) {
+    /** Ions, an alkalinity and a pH alone. */
+    public WaterReport(
+            Map<Ion, Double> mmolPerL,
+            Optional<Alkalinity> alkalinity,
+            OptionalDouble endPointPh,
+            OptionalDouble ph,
+            Temperature temperature) {
+        this(
+                mmolPerL,
+                Map.of(),
+                alkalinity,
+                Optional.empty(),
+                Optional.empty(),
+                endPointPh,
+                ph,
+                temperature,
+                Optional.empty(),
+                Optional.empty(),
+                OptionalDouble.empty());
+    }
+
+    private static <T> Map<Ion, T> ordered(Map<Ion, T> map) {
+        Map<Ion, T> ordered = new EnumMap<>(Ion.class);
+        ordered.putAll(map);
+        return Collections.unmodifiableMap(ordered);
+    }
+
+    static void require(String what, double value, double low, double high) {
         if (!(value >= low && value <= high)) {
             throw new IllegalArgumentException("%s must be from %s to %s but is %s".formatted(what, low, high, value));
         }
+    }
+
+    /** The alkalinity that the report states, or that its bicarbonate and carbonate make up, mEq/L. */
+    public OptionalDouble alkalinityMeqPerL() {
+        if (alkalinity.isPresent()) {
+            return OptionalDouble.of(alkalinity.get().meqPerL());
+        }
+        return carbonateIons.isPresent()
+                ? OptionalDouble.of(carbonateIons.get().alkalinityMeqPerL(statedPh(), temperature, ionicStrength()))
+                : OptionalDouble.empty();
+    }
+
+    /** The pH of the report; else that of its bicarbonate beside its carbonate; else the usual one. */
+    double statedPh() {
+        if (ph.isPresent()) {
+            return ph.getAsDouble();
+        }
+        OptionalDouble ofIons = carbonateIons.isPresent()
+                ? carbonateIons.get().ph(temperature, ionicStrength())
+                : OptionalDouble.empty();
+        return ofIons.isPresent() ? Math.max(4, Math.min(11, ofIons.getAsDouble())) : WaterModel.assumedPh();
+    }
+
+    /** Whether the pH is known from the report. */
+    boolean phIsStated() {
+        return ph.isPresent()
+                || carbonateIons.isPresent()
+                        && carbonateIons.get().ph(temperature, ionicStrength()).isPresent();
+    }
+
+    /** Ionic strength of what is listed, mol/kg: enough for the activities of bicarbonate and carbonate. */
+    private double ionicStrength() {
+        double squares = 0;
+        for (Map.Entry<Ion, Double> entry : mmolPerL.entrySet()) {
+            squares += entry.getKey().charge() * entry.getKey().charge() * entry.getValue();
+        }
+        if (carbonateIons.isPresent()) {
+            squares += carbonateIons.get().bicarbonateMmolPerL()
+                    + 4 * carbonateIons.get().carbonateMmolPerL();
+        }
+        return Math.min(0.5, squares / 2000);
+    }
+
+    /** The ions with some of them times a factor. */
+    Map<Ion, Double> scaled(List<Ion> some, double factor) {
+        Map<Ion, Double> scaled = new EnumMap<>(Ion.class);
+        mmolPerL.forEach((ion, amount) -> scaled.put(ion, some.contains(ion) ? amount * factor : amount));
+        return scaled;
+    }
+
+    /** The same with other ions. */
+    public WaterReport withIons(Map<Ion, Double> others) {
+        return new WaterReport(
+                others,
+                ionUnits,
+                alkalinity,
+                alkalinityUnit,
+                carbonateIons,
+                endPointPh,
+                ph,
+                temperature,
+                hardness,
+                conductivity,
+                dissolvedSolidsMgPerL);
+    }
+
+    /** The same with more alkalinity: titrated where it is, else as bicarbonate. @param meqPerL may be negative */
+    public WaterReport withMoreAlkalinity(double meqPerL) {
+        boolean ofIons = alkalinity.isEmpty() && carbonateIons.isPresent();
+        return new WaterReport(
+                mmolPerL,
+                ionUnits,
+                ofIons
+                        ? alkalinity
+                        : Optional.of(new Alkalinity(
+                                alkalinity.map(Alkalinity::meqPerL).orElse(0.0) + meqPerL)),
+                alkalinityUnit,
+                ofIons
+                        ? carbonateIons.map(ions -> new CarbonateIons(
+                                Math.max(0, ions.bicarbonateMmolPerL() + meqPerL), ions.carbonateMmolPerL()))
+                        : carbonateIons,
+                endPointPh,
+                ph,
+                temperature,
+                hardness,
+                conductivity,
+                dissolvedSolidsMgPerL);
+    }
+
+    /** The same with another pH. */
+    public WaterReport withPh(double other) {
+        return new WaterReport(
+                mmolPerL,
+                ionUnits,
+                alkalinity,
+                alkalinityUnit,
+                carbonateIons,
+                endPointPh,
+                OptionalDouble.of(other),
+                temperature,
+                hardness,
+                conductivity,
+                dissolvedSolidsMgPerL);
     }
 }

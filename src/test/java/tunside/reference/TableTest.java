@@ -47,6 +47,7 @@ class TableTest {
                         "food-status.csv",
                         "hazard-bands.csv",
                         "hazard-statements.csv",
+                        "drinking-water-limits.csv",
                         "salts.csv");
     }
 

@@ -99,9 +99,12 @@ class WaterTest {
         assertThat(finding(Water.of(report(0.5, 1, 1, 1.25, 7.5)), "water.ion-balance")
                         .outcome())
                 .isEqualTo(Outcome.CAUTION);
-        assertThat(finding(Water.of(report(2, 1, 1, 4.3, 7.5)), "water.ion-balance"))
+        assertThat(finding(Water.of(report(2, 1, 1, 4.1, 7.5)), "water.ion-balance"))
                 .extracting(Finding::code, Finding::outcome)
                 .containsExactly("water.ion-balance", Outcome.PASS);
+        assertThat(finding(Water.of(report(2, 1, 1, 4.3, 7.5)), "water.ion-balance")
+                        .outcome())
+                .isEqualTo(Outcome.NOTE);
         assertThat(finding(Water.of(report(2, 1, 1, 5, 7.5)), "water.ion-balance")
                         .outcome())
                 .isEqualTo(Outcome.CAUTION);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Salt;
 import tunside.finding.Finding;
@@ -95,7 +96,13 @@ public final class MashPredictionMapper {
         List<Finding> findings = new ArrayList<>(GristMapper.findings(parts, place.member("grist")));
         findings.addAll(liquor.water().findings());
         findings.addAll(additions.findings());
-        return new Question(mash, additions.products(), additions.salts(), findings);
+        return new Question(
+                mash,
+                Stream.concat(liquor.products().stream(), additions.products().stream())
+                        .toList(),
+                Stream.concat(liquor.salts().stream(), additions.salts().stream())
+                        .toList(),
+                findings);
     }
 
     private static MashPredictionResult toResult(Mash mash, MashPrediction prediction) {

@@ -1,22 +1,18 @@
 package tunside.http.water;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import tunside.chemistry.Ion;
+import tunside.chemistry.AcidProduct;
+import tunside.chemistry.Salt;
 import tunside.finding.Finding;
 import tunside.http.problem.Place;
-import tunside.http.quantity.DissolvedQuantity;
-import tunside.quantity.Alkalinity;
-import tunside.quantity.DissolvedUnit;
-import tunside.quantity.Temperature;
 import tunside.quantity.Volume;
+import tunside.water.PreparedLiquor;
+import tunside.water.Treatment;
 import tunside.water.Water;
-import tunside.water.WaterPart;
 import tunside.water.WaterReport;
+import tunside.water.WaterSource;
 
 /** Reads the {@code liquor} of a request. */
 public final class LiquorMapper {
@@ -29,88 +25,97 @@ public final class LiquorMapper {
      * A liquor as the science takes it.
      *
      * @param volume all of it
-     * @param water what it is; its findings point into the request
+     * @param water what it is, blended and treated; its findings point into the request
+     * @param products acids that went into it
+     * @param salts salts and bases that went into it
      */
-    public record Liquor(Volume volume, Water water) {}
+    public record Liquor(Volume volume, Water water, List<AcidProduct> products, List<Salt> salts) {}
+
+    /**
+     * A liquor with its history.
+     *
+     * @param prepared from its sources to what comes out
+     * @param waterPlaces where the request has the water of each source
+     * @param treatmentsPlace where it has the treatments
+     */
+    record Reading(PreparedLiquor prepared, List<Place> waterPlaces, Place treatmentsPlace) {
+        /** What was found out about sources and treatments, pointing into the request. */
+        List<Finding> findings() {
+            List<Finding> findings = new ArrayList<>();
+            for (int i = 0; i < waterPlaces.size(); i++) {
+                String pointer = waterPlaces.get(i).pointer();
+                prepared.waters().get(i).findings().forEach(finding -> findings.add(finding.under(pointer)));
+            }
+            findings.addAll(treatmentFindings());
+            return findings;
+        }
+
+        List<Finding> treatmentFindings() {
+            List<Finding> findings = new ArrayList<>();
+            for (int i = 0; i < prepared.steps().size(); i++) {
+                String pointer = treatmentsPlace.item(i).pointer();
+                prepared.steps().get(i).findings().forEach(finding -> findings.add(finding.under(pointer)));
+            }
+            return findings;
+        }
+    }
 
     /** Reads it; every fault is recorded at its place. */
     public static Liquor toLiquor(LiquorRequest request, Place place) {
+        Reading reading = read(request, place);
+        PreparedLiquor prepared = reading.prepared();
+        return new Liquor(
+                prepared.volume(),
+                prepared.treated().withFindings(reading.findings()),
+                TreatmentMapper.products(prepared.treatments()),
+                TreatmentMapper.salts(prepared.treatments()));
+    }
+
+    /** Reads it with its history. */
+    static Reading read(LiquorRequest request, Place place) {
+        List<WaterSource> sources = new ArrayList<>();
+        List<Place> places = new ArrayList<>();
         if (request.sources() == null) {
+            Place waterPlace = place.member("water");
+            Volume volume = new Volume(1);
             if (request.volume() == null) {
                 place.member("volume").fault("is missing; give volume and water, or sources");
-                return new Liquor(new Volume(1), Water.distilled());
+            } else {
+                volume = request.volume().toVolume(place.member("volume"), SMALLEST_LITRES, LARGEST_LITRES);
             }
-            Place waterPlace = place.member("water");
-            Water water = toWater(request.water(), waterPlace);
-            return new Liquor(
-                    request.volume().toVolume(place.member("volume"), SMALLEST_LITRES, LARGEST_LITRES),
-                    pointed(water, waterPlace.pointer()));
+            sources.add(new WaterSource("", volume, WaterMapper.toReport(request.water(), waterPlace), 1));
+            places.add(waterPlace);
+        } else {
+            if (request.volume() != null || request.water() != null) {
+                place.member("sources").fault("must stand alone, but volume or water is given too");
+            }
+            for (int i = 0; i < request.sources().size(); i++) {
+                Place item = place.member("sources").item(i);
+                sources.add(toSource(request.sources().get(i), item));
+                places.add(item.member("water"));
+            }
         }
-        if (request.volume() != null || request.water() != null) {
-            place.member("sources").fault("must stand alone, but volume or water is given too");
+        List<Water> waters = new ArrayList<>();
+        for (int i = 0; i < sources.size(); i++) {
+            waters.add(places.get(i).build(sources.get(i)::water, Water.distilled()));
         }
-        List<WaterPart> parts = new ArrayList<>();
-        for (int i = 0; i < request.sources().size(); i++) {
-            Place item = place.member("sources").item(i);
-            WaterSourceRequest source = request.sources().get(i);
-            parts.add(new WaterPart(
-                    source.volume().toVolume(item.member("volume"), SMALLEST_LITRES, LARGEST_LITRES),
-                    toWater(source.water(), item.member("water"))));
-        }
-        double litres =
-                parts.stream().mapToDouble(part -> part.volume().litres()).sum();
-        return new Liquor(
-                new Volume(litres),
-                pointed(Water.blend(parts), place.member("sources").pointer()));
+        Place treatmentsPlace = place.member("treatments");
+        List<Treatment> treatments = TreatmentMapper.toTreatments(request.treatments(), treatmentsPlace);
+        PreparedLiquor prepared = treatmentsPlace.build(
+                () -> PreparedLiquor.of(sources, waters, treatments), PreparedLiquor.of(sources, waters, List.of()));
+        return new Reading(prepared, places, treatmentsPlace);
     }
 
-    /** Reads one water report; absent: distilled water. */
-    public static Water toWater(WaterRequest request, Place place) {
-        if (request == null
-                || request.equals(new WaterRequest(null, null, null, null, null, null, null, null, null, null, null))) {
-            return Water.distilled();
+    private static WaterSource toSource(WaterSourceRequest request, Place place) {
+        Optional<WaterReport> report = WaterMapper.toReport(request.water(), place.member("water"));
+        if (request.residualShare() != null && request.water().isEmpty()) {
+            place.member("residualShare")
+                    .fault("belongs to a water that is reported; distilled water has nothing left");
         }
-        Map<Ion, Double> ions = new EnumMap<>(Ion.class);
-        put(ions, Ion.CALCIUM, request.calcium(), place.member("calcium"));
-        put(ions, Ion.MAGNESIUM, request.magnesium(), place.member("magnesium"));
-        put(ions, Ion.SODIUM, request.sodium(), place.member("sodium"));
-        put(ions, Ion.POTASSIUM, request.potassium(), place.member("potassium"));
-        put(ions, Ion.CHLORIDE, request.chloride(), place.member("chloride"));
-        put(ions, Ion.SULFATE, request.sulfate(), place.member("sulfate"));
-        put(ions, Ion.NITRATE, request.nitrate(), place.member("nitrate"));
-        Optional<Alkalinity> alkalinity = Optional.ofNullable(request.alkalinity())
-                .map(given -> given.toAlkalinity(place.member("alkalinity"), 0, 50));
-        Temperature temperature = request.temperature() == null
-                ? new Temperature(20)
-                : request.temperature().toTemperature(place.member("temperature"), 0, 60);
-        return place.build(
-                () -> Water.of(new WaterReport(
-                        ions, alkalinity, optional(request.alkalinityEndPoint()), optional(request.ph()), temperature)),
-                Water.distilled());
-    }
-
-    private static void put(Map<Ion, Double> ions, Ion ion, DissolvedQuantity quantity, Place place) {
-        if (quantity == null) {
-            return;
-        }
-        if (quantity.unit() == DissolvedUnit.MG_PER_L_AS_S && ion != Ion.SULFATE
-                || quantity.unit() == DissolvedUnit.MG_PER_L_AS_N && ion != Ion.NITRATE) {
-            place.member("unit")
-                    .fault(
-                            "must be mg/L, mmol/L or mEq/L for this ion; mg/L-as-S is for sulfate, mg/L-as-N for nitrate");
-            return;
-        }
-        double mmolPerL = quantity.toDissolved().mmolPerL(ion.molarMassGPerMol(), ion.charge());
-        ions.put(ion, place.within(mmolPerL, 0, 200, "mmol/L", mmolPerL + " mmol/L"));
-    }
-
-    private static OptionalDouble optional(Double value) {
-        return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
-    }
-
-    private static Water pointed(Water water, String pointer) {
-        List<Finding> findings =
-                water.findings().stream().map(finding -> finding.under(pointer)).toList();
-        return new Water(water.solution(), water.ph(), water.temperature(), findings);
+        return new WaterSource(
+                request.name() == null ? "" : request.name(),
+                request.volume().toVolume(place.member("volume"), SMALLEST_LITRES, LARGEST_LITRES),
+                report,
+                request.residualShare() == null ? 1 : request.residualShare());
     }
 }

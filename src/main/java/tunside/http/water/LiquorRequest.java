@@ -7,8 +7,11 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import tunside.http.quantity.VolumeQuantity;
 
-/** The liquor: one water with a volume, or a blend of several. */
-@Schema(description = "The liquor: either volume and water, or sources to blend, whose volumes add up.")
+/** The liquor: one water with a volume, or a blend of several, as it is or treated. */
+@Schema(
+        description =
+                "The liquor: either volume and water, or sources to blend, whose volumes add up; and what is done to it"
+                        + " before it is used.")
 public record LiquorRequest(
         @Valid @Schema(description = "How much, 0.01 to 10000 L. Left out where sources are given.")
         VolumeQuantity volume,
@@ -17,4 +20,7 @@ public record LiquorRequest(
         WaterRequest water,
 
         @Size(min = 1, max = 32) @Schema(description = "Waters to blend instead of one.")
-        List<@NotNull @Valid WaterSourceRequest> sources) {}
+        List<@NotNull @Valid WaterSourceRequest> sources,
+
+        @Size(max = 16) @Schema(description = "What is done to the whole liquor, in this order.")
+        List<@NotNull @Valid TreatmentRequest> treatments) {}

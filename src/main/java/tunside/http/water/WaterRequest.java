@@ -3,9 +3,13 @@ package tunside.http.water;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import tunside.http.quantity.AlkalinityQuantity;
+import tunside.http.quantity.ConductivityQuantity;
 import tunside.http.quantity.DissolvedQuantity;
+import tunside.http.quantity.HardnessQuantity;
 import tunside.http.quantity.TemperatureQuantity;
 
 /** A water report as requests carry it. */
@@ -26,8 +30,24 @@ public record WaterRequest(
         @Valid @Schema(description = "Nitrate, NO3; mg/L-as-N where the report counts nitrogen.")
         DissolvedQuantity nitrate,
 
-        @Valid @Schema(description = "Alkalinity, or bicarbonate as mg/L-as-HCO3.")
+        @Valid
+        @Schema(
+                description = "Alkalinity, also called acid capacity or carbonate hardness; or bicarbonate as"
+                        + " mg/L-as-HCO3.")
         AlkalinityQuantity alkalinity,
+
+        @Valid
+        @Schema(
+                description =
+                        "Bicarbonate, HCO3, where the report lists it beside carbonate; instead of an alkalinity, or"
+                                + " agreeing with it.")
+        DissolvedQuantity bicarbonate,
+
+        @Valid @Schema(description = "Carbonate, CO3; with bicarbonate only.")
+        DissolvedQuantity carbonate,
+
+        @Valid @Schema(description = "Your own titration of the alkalinity, instead of the alkalinity itself.")
+        AlkalinityTitrationRequest alkalinityTitration,
 
         @DecimalMin("3.5")
         @DecimalMax("5.5")
@@ -41,4 +61,41 @@ public record WaterRequest(
 
         @Valid
         @Schema(description = "Temperature of the sample when its pH was read, 0 to 60 degC; 20 degC where left out.")
-        TemperatureQuantity temperature) {}
+        TemperatureQuantity temperature,
+
+        @Valid @Schema(description = "Total hardness; held against calcium and magnesium.")
+        HardnessQuantity hardness,
+
+        @Valid @Schema(description = "Electrical conductivity; held against the ions.")
+        ConductivityQuantity conductivity,
+
+        @Valid
+        @Schema(description = "Temperature that the conductivity refers to, 20 or 25 degC; 25 degC where left out.")
+        TemperatureQuantity conductivityTemperature,
+
+        @Valid @Schema(description = "Total dissolved solids, mg/L; held against the ions and the conductivity.")
+        DissolvedQuantity dissolvedSolids) {
+    /** Whether nothing is reported: distilled water. */
+    boolean isEmpty() {
+        return Stream.of(
+                        calcium,
+                        magnesium,
+                        sodium,
+                        potassium,
+                        chloride,
+                        sulfate,
+                        nitrate,
+                        alkalinity,
+                        bicarbonate,
+                        carbonate,
+                        alkalinityTitration,
+                        alkalinityEndPoint,
+                        ph,
+                        temperature,
+                        hardness,
+                        conductivity,
+                        conductivityTemperature,
+                        dissolvedSolids)
+                .allMatch(Objects::isNull);
+    }
+}
