@@ -108,7 +108,7 @@ public final class LiquorMapper {
 
     private static WaterSource toSource(WaterSourceRequest request, Place place) {
         Optional<WaterReport> report = WaterMapper.toReport(request.water(), place.member("water"));
-        if (request.residualShare() != null && request.water().isEmpty()) {
+        if (request.residualShare() != null && request.water().reportsNothing()) {
             place.member("residualShare")
                     .fault("belongs to a water that is reported; distilled water has nothing left");
         }

@@ -30,7 +30,7 @@ final class WaterMapper {
 
     /** Reads it; empty for distilled water and after a fault. */
     static Optional<WaterReport> toReport(WaterRequest request, Place place) {
-        if (request == null || request.isEmpty()) {
+        if (request == null || request.reportsNothing()) {
             return Optional.empty();
         }
         Map<Ion, Double> ions = new EnumMap<>(Ion.class);

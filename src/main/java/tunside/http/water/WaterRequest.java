@@ -76,7 +76,7 @@ public record WaterRequest(
         @Valid @Schema(description = "Total dissolved solids, mg/L; held against the ions and the conductivity.")
         DissolvedQuantity dissolvedSolids) {
     /** Whether nothing is reported: distilled water. */
-    boolean isEmpty() {
+    boolean reportsNothing() {
         return Stream.of(
                         calcium,
                         magnesium,
