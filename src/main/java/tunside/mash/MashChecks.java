@@ -25,6 +25,7 @@ public final class MashChecks {
     private static final double LOWEST_LACTIC_PERCENT = 2;
     private static final double HIGHEST_LACTIC_PERCENT = 4;
     private static final double ACIDITY_PH = 5.7;
+    private static final int FEWEST_BREWS = 1;
 
     private MashChecks() {}
 
@@ -70,10 +71,35 @@ public final class MashChecks {
         chalk(mash, findings);
         findings.add(rest(mash));
         mash.conditions().millGapMm().ifPresent(gap -> findings.add(millGap(gap)));
+        experience(mash, findings);
         findings.add(predictedRange(prediction));
         findings.add(modelReach(prediction));
         findings.add(certainty(prediction));
         return findings;
+    }
+
+    /** What the experience says, and the malts that it says nothing about, each class once. */
+    private static void experience(Mash mash, List<Finding> findings) {
+        Experience experience = mash.model().experience();
+        if (experience.parameters().isEmpty()) {
+            return;
+        }
+        boolean taught = experience.brews() > 0;
+        findings.add(Finding.of(
+                "mash.experience",
+                taught ? Outcome.PASS : Outcome.NOTE,
+                "/experience",
+                experience.brews(),
+                FEWEST_BREWS));
+        mash.grist().parts().stream()
+                .map(GristPart::malt)
+                .filter(malt -> !malt.measured().knowsAcidity()
+                        && malt.countedLacticAcidPercent().isEmpty()
+                        && !experience.knows(malt.maltClass()))
+                .map(malt -> malt.maltClass().id())
+                .distinct()
+                .forEach(malt -> findings.add(Finding.of("mash.experience-malt", Outcome.NOTE, "/experience")
+                        .about(malt)));
     }
 
     private static Finding evidence(Malt malt) {

@@ -17,12 +17,19 @@ import tunside.quantity.Temperature;
 /**
  * A mash as an equation: which inputs there are, how sure each is, and which protons each component takes up.
  *
- * @param inputs independent of each other, in a fixed order
+ * @param inputs in a fixed order, independent of each other but for the covariances
+ * @param covariances of the inputs that were learned together, if any
  * @param components functions of the inputs' values and of the pH
  * @param liquorRatio litres of liquor per kg of malt, from the inputs' values
  */
 record MashEquation(
-        List<UncertainInput> inputs, List<MashComponent> components, ToDoubleFunction<double[]> liquorRatio) {
+        List<UncertainInput> inputs,
+        List<Covariance> covariances,
+        List<MashComponent> components,
+        ToDoubleFunction<double[]> liquorRatio) {
+    /** Two inputs that err together. @param first index @param second index, not the first @param value in their units */
+    record Covariance(int first, int second, double value) {}
+
     /** The parameter set was fitted with constants of 25 degC and without activities; it is used the same way. */
     static final Temperature CONSTANTS_AT = new Temperature(25);
 
@@ -35,6 +42,7 @@ record MashEquation(
 
     MashEquation {
         inputs = List.copyOf(inputs);
+        covariances = List.copyOf(covariances);
         components = List.copyOf(components);
     }
 
@@ -120,6 +128,7 @@ record MashEquation(
         private final int decoction;
         private final int[] masses;
         private final String[] labels;
+        private final int[] learnt;
 
         Draft(Mash mash) {
             this.mash = mash;
@@ -136,6 +145,7 @@ record MashEquation(
             crush = input("crush", NO_SUBJECT, "1", crushFactor());
             rest = input("rest-time", NO_SUBJECT, "pH", restShift());
             decoction = input("decoction", NO_SUBJECT, "pH", decoctionShift());
+            learnt = placesOfLearnt();
             List<GristPart> parts = mash.grist().parts();
             masses = new int[parts.size()];
             labels = new String[parts.size()];
@@ -158,7 +168,54 @@ record MashEquation(
                     acid(acid);
                 }
             }
-            return new MashEquation(inputs, components, this::ratio);
+            return new MashEquation(inputs, covariances(), components, this::ratio);
+        }
+
+        /** Input of each parameter of the experience; -1 for a malt offset that has none yet. */
+        private int[] placesOfLearnt() {
+            List<LearntParameter> parameters = model.experience().parameters();
+            int[] places = new int[parameters.size()];
+            for (int i = 0; i < places.length; i++) {
+                places[i] = switch (parameters.get(i).quantity()) {
+                    case MODEL_BIAS -> bias;
+                    case MALT_TYPES_BIAS -> biasOfTypes;
+                    case BUFFERING_SCALE -> scale;
+                    case MALT_OFFSET -> -1;
+                };
+            }
+            return places;
+        }
+
+        private List<MashEquation.Covariance> covariances() {
+            List<MashEquation.Covariance> covariances = new ArrayList<>();
+            for (int i = 0; i < learnt.length; i++) {
+                for (int j = 0; j < i; j++) {
+                    double value = model.experience().covariance().get(i).get(j);
+                    if (learnt[i] >= 0 && learnt[j] >= 0 && value != 0) {
+                        covariances.add(new MashEquation.Covariance(
+                                learnt[i], learnt[j], value * perLearnt(learnt[i]) * perLearnt(learnt[j])));
+                    }
+                }
+            }
+            return covariances;
+        }
+
+        /** Change of an input per unit of its parameter: of the buffering scale the logarithm was learned. */
+        private double perLearnt(int place) {
+            return place == scale ? inputs.get(scale).value() : 1;
+        }
+
+        /** The input that all lots of a class share, or -1 where nothing was learned about the class. */
+        private int offset(MaltClass maltClass) {
+            int index = model.experience().indexOf(LearntQuantity.MALT_OFFSET, maltClass.id());
+            if (index >= 0 && learnt[index] < 0) {
+                learnt[index] = input(
+                        LearntQuantity.MALT_OFFSET.input(),
+                        maltClass.id(),
+                        "pH",
+                        model.experience().estimate(index));
+            }
+            return index < 0 ? -1 : learnt[index];
         }
 
         private int input(String id, String subject, String unit, Estimate estimate) {
@@ -231,6 +288,12 @@ record MashEquation(
                 return bodyByAcidity(mass, label, malt, maltClass, reference);
             }
             boolean byType = measured.distilledWaterPh().isEmpty();
+            if (byType && maltClass == malt.maltClass()) {
+                int offset = offset(maltClass);
+                if (offset >= 0) {
+                    return bodyWithOffset(mass, label, malt, reference, offset);
+                }
+            }
             int ph = input(
                     "malt-ph",
                     label,
@@ -238,6 +301,16 @@ record MashEquation(
                     measured.distilledWaterPh().orElseGet(() -> maltClass.distilledWaterPh(malt.colour())));
             Curve curve = curve(label, malt, maltClass);
             return (x, p) -> x[mass] * curve.uptake(x, p - x[ph] - shift(x, reference, byType));
+        }
+
+        /** A malt known by a class that was learned about: what its lots share is one input, what is left another. */
+        private MashComponent.Formula bodyWithOffset(int mass, String label, Malt malt, double reference, int offset) {
+            Estimate whole = malt.maltClass().distilledWaterPh(malt.colour());
+            double shared = model.offsetUncertainty(malt.maltClass());
+            double left = Math.sqrt(whole.standardUncertainty() * whole.standardUncertainty() - shared * shared);
+            int ph = input("malt-ph", label, "pH", new Estimate(whole.value(), left));
+            Curve curve = curve(label, malt, malt.maltClass());
+            return (x, p) -> x[mass] * curve.uptake(x, p - x[ph] - x[offset] - shift(x, reference, true));
         }
 
         /** Whether distilled-water pH and buffering are both measured, so that an acidity says nothing new. */

@@ -7,8 +7,7 @@ import tunside.reference.Table;
 
 /**
  * The parameters of the proton balance. One consistent set: carbonate kept, buffering about 38 mEq/(kg pH), Kolbach's
- * divisors. Whoever learns from measured mashes shifts {@code biasOfMaltTypes} and {@code bufferingScale} and leaves the
- * rest.
+ * divisors. What is learned from measured mashes comes in by {@link #withExperience}.
  *
  * @param bias shift of every malt's own pH that the model itself may lack, pH
  * @param biasOfMaltTypes further shift, common to all malts known by their class only, pH
@@ -24,7 +23,9 @@ import tunside.reference.Table;
  * @param restEndMinutes at which the whole shift has come
  * @param decoctionShift of the malts' own pH by boiling a part of the mash
  * @param crushUncertainty standard uncertainty of the factor that a stated mill gap puts on the buffering
+ * @param maltPhBetweenBrews standard deviation of a malt's own pH from one brew to the next, of the same product
  * @param handling uncertainties of weighing, measuring and analysing
+ * @param experience what was learned from measured mashes; its means stand in the parameters above as well
  */
 public record MashModel(
         Estimate bias,
@@ -41,7 +42,9 @@ public record MashModel(
         double restEndMinutes,
         Estimate decoctionShift,
         double crushUncertainty,
-        Handling handling) {
+        double maltPhBetweenBrews,
+        Handling handling,
+        Experience experience) {
     private static final MashModel STANDARD = load();
 
     public MashModel {
@@ -115,7 +118,9 @@ public record MashModel(
                 restEndMinutes,
                 decoctionShift,
                 crushUncertainty,
-                handling);
+                maltPhBetweenBrews,
+                handling,
+                experience);
     }
 
     /** The same with another factor on the buffering of the malts known by their class. */
@@ -135,7 +140,55 @@ public record MashModel(
                 restEndMinutes,
                 decoctionShift,
                 crushUncertainty,
-                handling);
+                maltPhBetweenBrews,
+                handling,
+                experience);
+    }
+
+    /**
+     * The same after what a household's own mashes have taught. The parameters that the experience holds take its means and
+     * uncertainties, and no longer err independently of each other.
+     */
+    public MashModel withExperience(Experience learnt) {
+        int toAll = learnt.indexOf(LearntQuantity.MODEL_BIAS, "");
+        int toTypes = learnt.indexOf(LearntQuantity.MALT_TYPES_BIAS, "");
+        int toBuffering = learnt.indexOf(LearntQuantity.BUFFERING_SCALE, "");
+        return new MashModel(
+                toAll < 0 ? bias : learnt.estimate(toAll),
+                toTypes < 0 ? biasOfMaltTypes : learnt.estimate(toTypes),
+                toBuffering < 0 ? bufferingScale : exponential(learnt.estimate(toBuffering)),
+                calciumDivisor,
+                magnesiumDivisor,
+                carbonDioxideLost,
+                dilutionPhPerDecade,
+                chalkDissolved,
+                chalkLimitMgPerL,
+                restShift,
+                restSettledMinutes,
+                restEndMinutes,
+                decoctionShift,
+                crushUncertainty,
+                maltPhBetweenBrews,
+                handling,
+                learnt);
+    }
+
+    private static Estimate exponential(Estimate logarithm) {
+        double value = Math.exp(logarithm.value());
+        return new Estimate(value, value * logarithm.standardUncertainty());
+    }
+
+    /**
+     * Standard deviation of what all lots of one class that a household buys have in common: the class's scatter less the
+     * scatter from brew to brew. Where the pH follows colour a household mashes several products of the class, and half of
+     * the variance is taken to be each product's own.
+     */
+    public double offsetUncertainty(MaltClass maltClass) {
+        double lot = maltClass.distilledWaterPh().lotUncertainty();
+        double own = maltClass.followsColour()
+                ? Math.max(maltPhBetweenBrews, lot * Math.sqrt(0.5))
+                : Math.min(maltPhBetweenBrews, lot * Math.sqrt(0.5));
+        return Math.sqrt(Math.max(lot * lot - own * own, 0.01 * lot * lot));
     }
 
     /** The same with another share of carbon dioxide lost. */
@@ -155,7 +208,9 @@ public record MashModel(
                 restEndMinutes,
                 decoctionShift,
                 crushUncertainty,
-                handling);
+                maltPhBetweenBrews,
+                handling,
+                experience);
     }
 
     /**
@@ -186,6 +241,7 @@ public record MashModel(
                 estimate(rows, "rest-end").value(),
                 estimate(rows, "decoction-shift"),
                 uncertainty(rows, "crush-uncertainty"),
+                uncertainty(rows, "malt-ph-between-brews"),
                 new Handling(
                         uncertainty(rows, "malt-mass-relative"),
                         uncertainty(rows, "liquor-volume-relative"),
@@ -198,7 +254,8 @@ public record MashModel(
                         uncertainty(rows, "measured-malt-ph"),
                         uncertainty(rows, "measured-buffering-relative"),
                         uncertainty(rows, "measured-acidity-relative"),
-                        uncertainty(rows, "labelled-lactic-acid")));
+                        uncertainty(rows, "labelled-lactic-acid")),
+                Experience.NONE);
     }
 
     private static Estimate estimate(Map<String, Row> rows, String parameter) {

@@ -59,7 +59,8 @@ public record MashPrediction(
      * @param input which
      * @param phPerUnit change of the predicted pH per unit of the input
      * @param phPerUncertainty change by one standard uncertainty of the input
-     * @param varianceShare of the prediction's variance, 0 to 1
+     * @param varianceShare of the prediction's variance; all sum to 1. Below 0 only where inputs that were learned together
+     *     cancel each other
      */
     public record Influence(UncertainInput input, double phPerUnit, double phPerUncertainty, double varianceShare) {}
 
@@ -80,7 +81,7 @@ public record MashPrediction(
         List<Influence> influences = influences(equation, centre, ph, buffering);
         double variance = 0;
         for (Influence influence : influences) {
-            variance += influence.phPerUncertainty() * influence.phPerUncertainty();
+            variance += influence.varianceShare();
         }
         return new MashPrediction(
                 ph,
@@ -121,14 +122,25 @@ public record MashPrediction(
         return contributions;
     }
 
+    /** Influences whose {@code varianceShare} is still the part of the variance, pH^2. */
     private static List<Influence> influences(MashEquation equation, double[] centre, double ph, double buffering) {
+        double[] phPerUnit = equation.uptakePerUnit(centre, ph);
+        double[] together = new double[centre.length];
+        for (int i = 0; i < centre.length; i++) {
+            phPerUnit[i] /= buffering;
+        }
+        for (MashEquation.Covariance covariance : equation.covariances()) {
+            double part = phPerUnit[covariance.first()] * phPerUnit[covariance.second()] * covariance.value();
+            together[covariance.first()] += part;
+            together[covariance.second()] += part;
+        }
         List<Influence> influences = new ArrayList<>();
-        double[] uptakePerUnit = equation.uptakePerUnit(centre, ph);
         for (int i = 0; i < centre.length; i++) {
             UncertainInput input = equation.inputs().get(i);
             if (input.standardUncertainty() > 0) {
-                double perUnit = uptakePerUnit[i] / buffering;
-                influences.add(new Influence(input, perUnit, perUnit * input.standardUncertainty(), 0));
+                double perUncertainty = phPerUnit[i] * input.standardUncertainty();
+                influences.add(new Influence(
+                        input, phPerUnit[i], perUncertainty, perUncertainty * perUncertainty + together[i]));
             }
         }
         return influences;
@@ -140,7 +152,7 @@ public record MashPrediction(
                         influence.input(),
                         influence.phPerUnit(),
                         influence.phPerUncertainty(),
-                        variance == 0 ? 0 : influence.phPerUncertainty() * influence.phPerUncertainty() / variance))
+                        variance == 0 ? 0 : influence.varianceShare() / variance))
                 .sorted(Comparator.comparingDouble(Influence::varianceShare).reversed())
                 .toList();
     }

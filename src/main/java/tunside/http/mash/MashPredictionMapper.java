@@ -26,6 +26,7 @@ import tunside.http.problem.UnanswerableException;
 import tunside.http.quantity.AlkalinityQuantity;
 import tunside.http.quantity.MassQuantity;
 import tunside.http.water.LiquorMapper;
+import tunside.mash.Experience;
 import tunside.mash.GristPart;
 import tunside.mash.Liquor;
 import tunside.mash.Mash;
@@ -49,10 +50,14 @@ public final class MashPredictionMapper {
             "Where the request states no uncertainty: masses 1 %, liquor 2 %, acids and salts 3 %, alkalinity and"
                     + " hardness 5 %, pH of the water 0.1.");
 
+    private static final String EXPERIENCE_ASSUMPTION =
+            "The experience holds for the same meter, water, mill and way of working, and for a malt class only while it is"
+                    + " the same product.";
+
     private MashPredictionMapper() {}
 
     /** A mash as read, with the findings about what it was read from. */
-    record Question(Mash mash, List<AcidProduct> products, List<Salt> salts, List<Finding> findings) {}
+    public record Question(Mash mash, List<AcidProduct> products, List<Salt> salts, List<Finding> findings) {}
 
     static MashPredictionResponse answer(MashPredictionRequest request) {
         Question question = toQuestion(request, Place.root());
@@ -69,11 +74,11 @@ public final class MashPredictionMapper {
                 toResult(question.mash(), prediction),
                 Checks.of(findings),
                 Safety.mash(question.products(), question.salts()),
-                Basis.of("mash-proton-balance", ASSUMPTIONS, sources(question)));
+                Basis.of(Experience.MODEL, assumptions(question.mash()), sources(question)));
     }
 
     /** Reads the whole question; throws with all faults if there are any. */
-    static Question toQuestion(MashPredictionRequest request, Place place) {
+    public static Question toQuestion(MashPredictionRequest request, Place place) {
         List<GristPart> parts = GristMapper.toParts(request.grist(), place.member("grist"));
         LiquorMapper.Liquor liquor = LiquorMapper.toLiquor(request.liquor(), place.member("liquor"));
         AdditionMapper.Additions additions = AdditionMapper.toAdditions(request.additions(), place.member("additions"));
@@ -82,6 +87,7 @@ public final class MashPredictionMapper {
                 Optional.ofNullable(request.rest())
                         .map(rest -> rest.toTimeSpan(place.member("rest"), 0, LONGEST_REST_S)),
                 Boolean.TRUE.equals(request.decoction()));
+        Experience experience = ExperienceDocument.toExperience(request.experience(), place.member("experience"));
         place.stopIfFaulty();
         Mash mash = place.member("additions")
                 .build(
@@ -90,7 +96,7 @@ public final class MashPredictionMapper {
                                 Liquor.of(liquor.volume(), liquor.water()),
                                 additions.additions(),
                                 conditions,
-                                MashModel.standard()),
+                                MashModel.standard().withExperience(experience)),
                         null);
         place.stopIfFaulty();
         List<Finding> findings = new ArrayList<>(GristMapper.findings(parts, place.member("grist")));
@@ -154,6 +160,15 @@ public final class MashPredictionMapper {
                 Rounded.significant(influence.phPerUnit(), 3),
                 Rounded.decimals(influence.phPerUncertainty(), 4),
                 Rounded.decimals(influence.varianceShare(), 4));
+    }
+
+    private static List<String> assumptions(Mash mash) {
+        if (mash.model().experience().parameters().isEmpty()) {
+            return ASSUMPTIONS;
+        }
+        List<String> assumptions = new ArrayList<>(ASSUMPTIONS);
+        assumptions.add(EXPERIENCE_ASSUMPTION);
+        return List.copyOf(assumptions);
     }
 
     private static List<String> sources(Question question) {

@@ -41,4 +41,12 @@ public record MashPredictionRequest(
         @Schema(
                 description = "Whether a part of the mash was boiled before the sample; absent means no.",
                 nullable = true)
-        Boolean decoction) {}
+        Boolean decoction,
+
+        @Valid
+        @Schema(
+                description =
+                        "What your own mashes have taught: the experience that POST /v1/brew-reviews answered with, unchanged."
+                                + " It shifts the prediction and narrows its interval. Absent: published values alone.",
+                nullable = true)
+        ExperienceDocument experience) {}

@@ -108,7 +108,7 @@ public record MashPredictionResponse(
             @Schema(description = "What would make it surer.", maxLength = 300)
             String advice,
 
-            @Schema(description = "Share of the prediction's variance.", minimum = "0", maximum = "1")
+            @Schema(description = "Share of the prediction's variance.", minimum = "0", maximum = "1000")
             Double varianceShare) {}
 
     /** What one input does. */
@@ -145,9 +145,11 @@ public record MashPredictionResponse(
             Double phPerUncertainty,
 
             @Schema(
-                    description = "Share of the prediction's variance; all shares sum to 1.",
-                    minimum = "0",
-                    maximum = "1")
+                    description =
+                            "Share of the prediction's variance; all shares sum to 1. Below 0 or above 1 only where"
+                                    + " inputs that an experience learned together cancel each other.",
+                    minimum = "-1000",
+                    maximum = "1000")
             Double varianceShare) {}
 
     /** Protons of one component. */

@@ -1,0 +1,103 @@
+package tunside.http.mash;
+
+import static io.restassured.RestAssured.given;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import java.io.IOException;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A prediction with what the household's own mashes have taught. */
+@QuarkusTest
+class ExperienceDocumentTest {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+    private static final String NO_BREW =
+            "{'model': 'mash-proton-balance', 'version': '1', 'brews': 0, 'parameters': [], 'covariance': []}";
+    private static final String LEARNT = """
+            {'model': 'mash-proton-balance', 'version': '1', 'brews': 5,
+             'parameters': [{'quantity': 'malt-types-bias', 'mean': -0.12},
+                            {'quantity': 'malt-offset', 'malt': 'pale', 'mean': 0.03}],
+             'covariance': [[0.004, -0.003], [-0.003, 0.004]]}""";
+
+    private static Response post(String malt, String experience) {
+        String body = """
+                {'grist': [{'malt': '%s', 'mass': {'value': 5, 'unit': 'kg'}}],
+                 'liquor': {'volume': {'value': 20, 'unit': 'L'}}%s}""".formatted(malt, experience == null ? "" : ", 'experience': " + experience);
+        return given().contentType("application/json")
+                .body(body.replace('\'', '"'))
+                .post("/v1/mash-predictions");
+    }
+
+    private static JsonNode good(String malt, String experience) throws IOException {
+        Response response = post(malt, experience);
+        assertThat(response.statusCode()).as(response.asString()).isEqualTo(200);
+        return MAPPER.readTree(response.asByteArray());
+    }
+
+    @Test
+    void anExperienceShiftsAndNarrows() throws IOException {
+        JsonNode published = good("pale", null).get("result");
+        JsonNode answer = good("pale", LEARNT);
+        JsonNode learnt = answer.get("result");
+        assertThat(learnt.get("ph").asDouble()).isEqualTo(5.63);
+        assertThat(learnt.get("standardUncertainty").asDouble())
+                .isLessThan(0.55 * published.get("standardUncertainty").asDouble());
+        assertThat(answer.get("checks")).anySatisfy(check -> {
+            assertThat(check.get("code").asText()).isEqualTo("mash.experience");
+            assertThat(check.get("outcome").asText()).isEqualTo("pass");
+            assertThat(check.get("message").asText()).startsWith("What 5 of your own brews taught");
+        });
+        assertThat(answer.get("basis").get("assumptions").toString()).contains("same product");
+        assertThat(answer.get("checks").findValuesAsText("code")).doesNotContain("mash.experience-malt");
+    }
+
+    @Test
+    void aMaltThatTheBrewsSayNothingAboutIsNamed() throws IOException {
+        assertThat(good("munich", LEARNT).get("checks")).anySatisfy(check -> {
+            assertThat(check.get("code").asText()).isEqualTo("mash.experience-malt");
+            assertThat(check.get("pointer").asText()).isEqualTo("/experience");
+            assertThat(check.get("message").asText()).contains("munich");
+        });
+    }
+
+    @Test
+    void anExperienceOfNoBrewChangesNothing() throws IOException {
+        assertThat(good("pale", NO_BREW)).isEqualTo(good("pale", null));
+    }
+
+    @ParameterizedTest(name = "{0} for {1}")
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '^',
+            value = {
+                "'version': '1'|'version': '0'|/experience/version|is \"0\" but this service predicts with version \"1\"",
+                "'mash-proton-balance'|'mash-by-colour'|/experience/model|must be \"mash-proton-balance\"",
+                "'malt': 'pale'|'malt': 'frost'|/experience/parameters/1|frost",
+                "'malt': 'pale', ||/experience/parameters/1|needs its malt class",
+                "'mean': -0.12|'mean': -0.12, 'malt': 'pale'|/experience/parameters/0|belongs to all malts",
+                "[[0.004, -0.003]|[[0.004, 0.003]|/experience/covariance|positive definite",
+                "[[0.004, -0.003], [-0.003|[[0.004, -0.005], [-0.005|/experience/covariance|positive definite",
+                "[[0.004, -0.003]|[[0.004]|/experience/covariance|2 rows of 2 values",
+                "'mean': 0.03|'mean': 3|/experience/parameters/1/mean|is 3",
+                "'brews': 5|'brews': 5.5|/experience/brews|whole number",
+                "malt-types-bias|frost|/experience/parameters/0/quantity|malt-types-bias"
+            })
+    void aBrokenExperienceIsRefusedAtItsPlace(String good, String bad, String pointer, String inDetail)
+            throws IOException {
+        String broken = LEARNT.replace("\n", " ").replaceAll(" +", " ");
+        assertThat(broken).contains(good.replaceAll(" +$", ""));
+        Response response = post("pale", broken.replace(good, bad == null ? "" : bad));
+        assertThat(response.statusCode()).as(response.asString()).isEqualTo(400);
+        List<JsonNode> errors = MAPPER.readTree(response.asByteArray()).findValues("errors");
+        assertThat(errors.get(0)).as(response.asString()).anySatisfy(error -> {
+            assertThat(error.get("pointer").asText()).isEqualTo(pointer);
+            assertThat(error.get("detail").asText()).contains(inDetail);
+        });
+    }
+}
