@@ -4,7 +4,6 @@ import java.util.Arrays;
 import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.DiagonalMatrix;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
@@ -31,6 +30,12 @@ record Approach(
     private static final int ROUNDS = 6;
     private static final int GRID = 16;
     private static final int MOST_EVALUATIONS = 100;
+    private static final int MOST_SCANNED = 300;
+    private static final double SAME_WEIGHTS = 1e-3;
+    private static final double SINGULAR = 1e-14;
+    private static final double LARGEST_LOGARITHM = 30;
+    private static final LevenbergMarquardtOptimizer LEAST_SQUARES =
+            new LevenbergMarquardtOptimizer().withCostRelativeTolerance(1e-9).withParameterRelativeTolerance(1e-8);
     private static final double NORMAL_MAD = 1.4826;
     private static final double TUKEY = 4.685;
 
@@ -54,34 +59,40 @@ record Approach(
      */
     static Approach fit(double[] seconds, double[] ph, double leastNoise) {
         double[] weights = screened(ph, leastNoise);
-        Approach fit = null;
-        for (int round = 0; round < ROUNDS; round++) {
-            double[] start = fit == null
-                    ? scan(seconds, ph, weights)
-                    : new double[] {fit.endPh, fit.startPh, Math.log(fit.timeConstantS)};
-            Optimum optimum;
-            try {
-                optimum = new LevenbergMarquardtOptimizer().optimize(problem(seconds, ph, weights, start));
-            } catch (MathRuntimeException e) {
-                return null;
+        double[] point = scan(seconds, ph, weights);
+        try {
+            for (int round = 1; ; round++) {
+                Optimum optimum = LEAST_SQUARES.optimize(problem(seconds, ph, weights, point));
+                point = optimum.getPoint().toArray();
+                double timeConstant = timeConstant(point[2]);
+                double[] residuals = new double[ph.length];
+                for (int i = 0; i < ph.length; i++) {
+                    residuals[i] = ph[i] - point[0] - point[1] * Math.exp(-seconds[i] / timeConstant);
+                }
+                double[] next = biweights(residuals, Math.max(leastNoise, scale(residuals, weights)));
+                if (round == ROUNDS || alike(weights, next)) {
+                    double noise = Math.max(leastNoise, deviation(residuals, weights));
+                    double uncertainty =
+                            Math.sqrt(optimum.getCovariances(SINGULAR).getEntry(0, 0)) * noise;
+                    return new Approach(point[0], point[1], timeConstant, uncertainty, noise, weights);
+                }
+                weights = next;
             }
-            RealVector found = optimum.getPoint();
-            double timeConstant = Math.exp(Math.min(30, found.getEntry(2)));
-            double[] residuals = new double[ph.length];
-            for (int i = 0; i < ph.length; i++) {
-                residuals[i] = ph[i] - found.getEntry(0) - found.getEntry(1) * Math.exp(-seconds[i] / timeConstant);
-            }
-            double noise = Math.max(leastNoise, deviation(residuals, weights));
-            double uncertainty;
-            try {
-                uncertainty = Math.sqrt(optimum.getCovariances(1e-14).getEntry(0, 0)) * noise;
-            } catch (MathRuntimeException e) {
-                uncertainty = Double.POSITIVE_INFINITY;
-            }
-            fit = new Approach(found.getEntry(0), found.getEntry(1), timeConstant, uncertainty, noise, weights);
-            weights = biweights(residuals, Math.max(leastNoise, scale(residuals, weights)));
+        } catch (MathRuntimeException e) {
+            return null; // no convergence, or a curve whose end the readings do not determine
         }
-        return fit;
+    }
+
+    private static boolean alike(double[] weights, double[] next) {
+        double most = 0;
+        for (int i = 0; i < weights.length; i++) {
+            most = Math.max(most, Math.abs(weights[i] - next[i]));
+        }
+        return most < SAME_WEIGHTS;
+    }
+
+    private static double timeConstant(double logarithm) {
+        return Math.exp(Math.min(LARGEST_LOGARITHM, logarithm));
     }
 
     /** How many readings count. */
@@ -89,28 +100,32 @@ record Approach(
         return (int) Arrays.stream(weights).filter(weight -> weight > 0).count();
     }
 
+    /** The roots of the weights stand in target and model: a matrix of weights would cost more than the fit. */
     private static LeastSquaresProblem problem(double[] seconds, double[] ph, double[] weights, double[] start) {
+        double[] roots = new double[ph.length];
+        double[] target = new double[ph.length];
+        for (int i = 0; i < ph.length; i++) {
+            roots[i] = Math.sqrt(weights[i]);
+            target[i] = roots[i] * ph[i];
+        }
         return new LeastSquaresBuilder()
-                .model(point -> model(seconds, point))
-                .target(ph)
+                .model(point -> model(seconds, roots, point))
+                .target(target)
                 .start(start)
-                .weight(new DiagonalMatrix(weights))
                 .maxEvaluations(MOST_EVALUATIONS)
                 .maxIterations(MOST_EVALUATIONS)
                 .build();
     }
 
-    private static Pair<RealVector, RealMatrix> model(double[] seconds, RealVector point) {
+    private static Pair<RealVector, RealMatrix> model(double[] seconds, double[] roots, RealVector point) {
         double start = point.getEntry(1);
-        double timeConstant = Math.exp(Math.min(30, point.getEntry(2)));
+        double timeConstant = timeConstant(point.getEntry(2));
         double[] values = new double[seconds.length];
-        double[][] slopes = new double[seconds.length][PARAMETERS];
+        double[][] slopes = new double[seconds.length][];
         for (int i = 0; i < seconds.length; i++) {
-            double left = Math.exp(-seconds[i] / timeConstant);
-            values[i] = point.getEntry(0) + start * left;
-            slopes[i][0] = 1;
-            slopes[i][1] = left;
-            slopes[i][2] = start * left * seconds[i] / timeConstant;
+            double left = roots[i] * Math.exp(-seconds[i] / timeConstant);
+            values[i] = roots[i] * point.getEntry(0) + start * left;
+            slopes[i] = new double[] {roots[i], left, start * left * seconds[i] / timeConstant};
         }
         return new Pair<>(new ArrayRealVector(values, false), new Array2DRowRealMatrix(slopes, false));
     }
@@ -118,6 +133,7 @@ record Approach(
     /** The best of a few time constants, each with its straight-line fit, to start from. */
     private static double[] scan(double[] seconds, double[] ph, double[] weights) {
         double span = seconds[seconds.length - 1];
+        int stride = 1 + (ph.length - 1) / MOST_SCANNED;
         double[] best = null;
         double least = Double.POSITIVE_INFINITY;
         for (int k = 0; k < GRID; k++) {
@@ -128,7 +144,7 @@ record Approach(
             double sxx = 0;
             double sxy = 0;
             double syy = 0;
-            for (int i = 0; i < ph.length; i++) {
+            for (int i = 0; i < ph.length; i += stride) {
                 double x = Math.exp(-seconds[i] / timeConstant);
                 double y = ph[i] - ph[0];
                 sw += weights[i];

@@ -123,7 +123,9 @@ public record ReadingJudgement(
                     point.temperature(),
                     reading.last().temperature());
         }
-        return Settling.of(seconds, ph, reading.stepPh(), reading.criterion());
+        double readingPh = reading.uncertainty().potentialMv()
+                / calibration.slopeMvPerPh(reading.last().temperature());
+        return Settling.of(seconds, ph, reading.stepPh(), readingPh, reading.criterion());
     }
 
     private static Map<DoubtCause, Double> shares(
