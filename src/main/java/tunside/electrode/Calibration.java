@@ -160,16 +160,13 @@ public record Calibration(
         double lineVariance = bySlope * bySlope * slopeVariance
                 + byOffset * byOffset * offsetVariance
                 + 2 * bySlope * byOffset * slopeOffsetCovariance;
-        IsothermalPoint otherPoint = isothermalPoint == IsothermalPoint.OFFSET_KEPT
-                ? IsothermalPoint.ZERO_POINT_KEPT
-                : IsothermalPoint.OFFSET_KEPT;
         return new CalibratedPh(
                 ph,
                 Math.sqrt(Math.max(0, lineVariance)),
                 reading.potentialMv() / slope,
                 Math.abs(ph - OFFSET_PH) * reading.temperatureK() / solution.kelvin(),
                 reading.liquidJunctionPh(),
-                Math.abs(with(otherPoint).ph(potential, solution) - ph) / Math.sqrt(3));
+                Math.abs(with(isothermalPoint.other()).ph(potential, solution) - ph) / Math.sqrt(3));
     }
 
     /** The potential behind a displayed pH, as this calibration's meter computes it. */

@@ -8,6 +8,8 @@ public enum DoubtCause {
     CALIBRATION,
     /** The meter's repeatability. */
     POTENTIAL,
+    /** What the display rounds away. */
+    DISPLAY,
     /** The temperature of the sample. */
     TEMPERATURE,
     /** The junction between sample and reference. */

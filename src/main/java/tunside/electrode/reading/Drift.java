@@ -18,11 +18,13 @@ import tunside.electrode.ReadingUncertainty;
  */
 public record Drift(double ph, double standardUncertainty, double largestPh) {
 
+    private static final double SECONDS_PER_DAY = 86_400;
+
     /** A re-check's drift. */
     private record Known(double seconds, double ph, double uncertainty) {}
 
     /**
-     * At a time after the calibration; after the last re-check its drift is kept.
+     * At a time after the calibration; after the last re-check its drift is kept, and what goes unseen grows.
      *
      * @param rechecks at least one, in any order
      */
@@ -51,7 +53,13 @@ public record Drift(double ph, double standardUncertainty, double largestPh) {
             }
             before = after;
         }
-        return new Drift(before.ph, before.uncertainty, largest);
+        return new Drift(
+                before.ph, Math.hypot(before.uncertainty, unseen(sinceCalibrationS - before.seconds)), largest);
+    }
+
+    /** Standard uncertainty of what nobody saw drift in a time, pH: a rectangular distribution that grows with time. */
+    static double unseen(double seconds) {
+        return ReadingLimits.of("unseen-drift") * seconds / SECONDS_PER_DAY / Math.sqrt(3);
     }
 
     private static Known known(Recheck recheck, Calibration calibration, ReadingUncertainty uncertainty) {

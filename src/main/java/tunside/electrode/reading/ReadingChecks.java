@@ -2,19 +2,27 @@ package tunside.electrode.reading;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import tunside.electrode.Calibration;
-import tunside.electrode.TemperatureCompensation;
 import tunside.electrode.Verdict;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
 
 /** Checks of a series and of what it was read with. */
 final class ReadingChecks {
+    private static final double SECONDS_PER_HOUR = 3600;
+
     private ReadingChecks() {}
 
     static List<Finding> of(
-            SampleReading reading, Calibration calibration, Settling settling, Optional<Drift> drift, double ph) {
+            SampleReading reading,
+            Calibration calibration,
+            Settling settling,
+            Optional<Drift> drift,
+            double ph,
+            CompensationEffect compensation,
+            double uncertainty) {
         List<Finding> findings = new ArrayList<>();
         findings.add(calibration(reading));
         settling(reading, settling, findings);
@@ -27,7 +35,7 @@ final class ReadingChecks {
                 "/readings/%d/temperature".formatted(reading.points().size() - 1),
                 celsius,
                 hot));
-        findings.add(compensation(reading, calibration));
+        findings.add(compensation(reading, compensation));
         if (reading.calibration().isPresent()) {
             double apart = Math.abs(celsius - calibration.temperature().celsius());
             findings.add(Finding.of(
@@ -45,15 +53,29 @@ final class ReadingChecks {
             drift(drift, findings);
         }
         if (reading.sinceCalibrationS().isPresent()) {
-            double age = reading.sinceCalibrationS().getAsDouble();
-            double day = ReadingLimits.of("calibration-day");
+            double age = reading.sinceCalibrationS().getAsDouble() / SECONDS_PER_HOUR;
+            double day = ReadingLimits.of("calibration-day") / SECONDS_PER_HOUR;
             findings.add(Finding.of(
                     "reading.calibration-age",
                     age > day ? Outcome.CAUTION : Outcome.PASS,
                     "/sinceCalibration",
                     age,
                     day));
+        } else if (reading.calibration().isPresent()) {
+            double assumed = ReadingLimits.of("unstated-age") / SECONDS_PER_HOUR;
+            findings.add(Finding.of("reading.calibration-age", Outcome.NOTE, "/sinceCalibration", assumed, assumed));
         }
+        SampleLiquid liquid = reading.liquid();
+        boolean published = liquid == SampleLiquid.MASH || liquid == SampleLiquid.WORT;
+        findings.add(Finding.of("reading.temperature-effect", published ? Outcome.PASS : Outcome.NOTE, "/liquid")
+                .about(liquid.name().toLowerCase(Locale.ROOT)));
+        double good = ReadingLimits.of("good-uncertainty");
+        findings.add(Finding.of(
+                "reading.certainty",
+                uncertainty <= good ? Outcome.PASS : Outcome.CAUTION,
+                "",
+                rounded(uncertainty),
+                good));
         findings.add(Finding.of(
                 "reading.conventional",
                 reading.liquid() == SampleLiquid.LIQUOR ? Outcome.PASS : Outcome.NOTE,
@@ -84,8 +106,12 @@ final class ReadingChecks {
     private static void settling(SampleReading reading, Settling settling, List<Finding> findings) {
         int n = reading.points().size();
         if (settling.state() == Settling.State.TOO_SHORT) {
-            findings.add(
-                    Finding.of("reading.series", Outcome.NOTE, "/readings", n, ReadingLimits.of("fewest-readings")));
+            findings.add(Finding.of(
+                    "reading.series",
+                    Outcome.NOTE,
+                    "/readings",
+                    rounded(settling.stillToComePh()),
+                    ReadingLimits.of("fewest-readings")));
         } else {
             findings.add(
                     Finding.of("reading.series", Outcome.PASS, "/readings", n, ReadingLimits.of("fewest-readings")));
@@ -95,6 +121,9 @@ final class ReadingChecks {
                     "/readings",
                     rounded(settling.stillToComePh()),
                     reading.criterion().changePh()));
+        }
+        if (settling.outliers().isEmpty()) {
+            findings.add(Finding.of("reading.outlier", Outcome.PASS, "/readings"));
         }
         for (Settling.Outlier outlier : settling.outliers()) {
             findings.add(Finding.of(
@@ -106,14 +135,11 @@ final class ReadingChecks {
         }
     }
 
-    private static Finding compensation(SampleReading reading, Calibration calibration) {
-        boolean automatic = reading.compensation().kind() == TemperatureCompensation.AUTOMATIC;
-        double meter = reading.compensation()
-                .meterTemperature(reading.last().temperature())
-                .celsius();
+    private static Finding compensation(SampleReading reading, CompensationEffect effect) {
+        double meter = effect.meterTemperature().celsius();
         return Finding.of(
                 "reading.compensation",
-                automatic ? Outcome.PASS : Outcome.NOTE,
+                meter == reading.last().temperature().celsius() ? Outcome.PASS : Outcome.NOTE,
                 reading.calibration().isPresent() ? "/calibration/meter" : "/meter",
                 meter,
                 reading.last().temperature().celsius());

@@ -1,14 +1,18 @@
 package tunside.electrode.reading;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import tunside.electrode.CalibratedPh;
 import tunside.electrode.Calibration;
+import tunside.electrode.IsothermalPoint;
 import tunside.electrode.Verdict;
 import tunside.finding.Finding;
+import tunside.quantity.Potential;
 import tunside.quantity.Temperature;
 
 /**
@@ -20,7 +24,10 @@ import tunside.quantity.Temperature;
  * @param ph of the sample at that temperature, drift taken off
  * @param phAt20 the same brought to 20 degC
  * @param drift at the reading; empty where no buffer was re-checked
- * @param shares standard uncertainty that each cause brings to {@code phAt20}, pH; all but the last make that of {@code ph}
+ * @param sharesAtSample standard uncertainty that each cause brings to {@code ph}
+ * @param shares standard uncertainty that each cause brings to {@code phAt20}
+ * @param compensation what the meter's temperature compensation did
+ * @param isothermalDifferencePh {@code ph} with the other assumption about the isothermal point, less {@code ph}
  * @param probabilityBelow that the true pH at 20 degC lies below the range
  * @param probabilityAbove that it lies above
  * @param verdict on which side it is, with enough certainty
@@ -34,7 +41,10 @@ public record ReadingJudgement(
         double ph,
         double phAt20,
         Optional<Drift> drift,
+        Map<DoubtCause, Double> sharesAtSample,
         Map<DoubtCause, Double> shares,
+        CompensationEffect compensation,
+        double isothermalDifferencePh,
         double probabilityBelow,
         double probabilityAbove,
         ReadingVerdict verdict,
@@ -44,6 +54,7 @@ public record ReadingJudgement(
     private static final double SMALLEST = 1e-9;
 
     public ReadingJudgement {
+        sharesAtSample = new EnumMap<>(sharesAtSample);
         shares = new EnumMap<>(shares);
         findings = List.copyOf(findings);
         advice = List.copyOf(advice);
@@ -63,10 +74,20 @@ public record ReadingJudgement(
                         calibration,
                         reading.uncertainty()));
         double ph = settling.ph() - drift.map(Drift::ph).orElse(0.0);
-        Temperature reference = new Temperature(ReadingLimits.of("reference-temperature"));
+        Temperature reference = TemperatureEffect.reference();
         double phAt20 = effect.brought(ph, temperature, reference);
-        Map<DoubtCause, Double> shares = shares(reading, calibration, settling, drift);
+        Potential potential = calibration.potential(settling.ph(), temperature);
+        Map<DoubtCause, Double> own = shares(reading, calibration, settling, drift);
+        Map<DoubtCause, Double> shares = new EnumMap<>(own);
+        shares.put(
+                DoubtCause.TEMPERATURE,
+                Math.abs((Calibration.OFFSET_PH - settling.ph()) / temperature.kelvin() + effect.fallPhPerK())
+                        * reading.uncertainty().temperatureK());
         shares.put(DoubtCause.TEMPERATURE_EFFECT, effect.uncertainty(temperature, reference));
+        CompensationEffect compensation = CompensationEffect.of(
+                calibration.signal(), reading.compensation(), reading.last().potential(), temperature);
+        double isothermal =
+                calibration.with(calibration.isothermalPoint().other()).ph(potential, temperature) - settling.ph();
         double uncertainty = Math.max(SMALLEST, root(shares));
         double below = reading.range().low().isPresent()
                 ? NORMAL.cumulativeProbability((reading.range().low().getAsDouble() - phAt20) / uncertainty)
@@ -75,7 +96,7 @@ public record ReadingJudgement(
                 ? NORMAL.cumulativeProbability((phAt20 - reading.range().high().getAsDouble()) / uncertainty)
                 : 0;
         ReadingVerdict verdict = verdict(reading, below, above);
-        List<Finding> findings = ReadingChecks.of(reading, calibration, settling, drift, ph);
+        List<Finding> findings = ReadingChecks.of(reading, calibration, settling, drift, ph, compensation, uncertainty);
         return new ReadingJudgement(
                 reading,
                 settling,
@@ -83,7 +104,10 @@ public record ReadingJudgement(
                 ph,
                 phAt20,
                 drift,
+                own,
                 shares,
+                compensation,
+                isothermal,
                 below,
                 above,
                 verdict,
@@ -93,14 +117,36 @@ public record ReadingJudgement(
 
     /** Standard uncertainty at the sample's own temperature. */
     public double standardUncertainty() {
-        Map<DoubtCause, Double> own = new EnumMap<>(shares);
-        own.remove(DoubtCause.TEMPERATURE_EFFECT);
-        return root(own);
+        return root(sharesAtSample);
     }
 
     /** Standard uncertainty of the pH brought to 20 degC. */
     public double standardUncertaintyAt20() {
         return root(shares);
+    }
+
+    /** What was assumed, in words. */
+    public List<ReadingWord> assumptions() {
+        List<String> keys = new ArrayList<>();
+        keys.add(
+                settling.timeConstantS().isPresent()
+                        ? "settling"
+                        : reading.points().size() == 1 ? "one-reading" : "no-curve");
+        keys.add("slope");
+        Calibration used = reading.calibration().orElseGet(() -> Calibration.ideal(reading.compensation()));
+        keys.add(used.isothermalPoint() == IsothermalPoint.OFFSET_KEPT ? "offset-kept" : "zero-point-kept");
+        if (!trusted(reading)) {
+            keys.add("uncalibrated");
+        }
+        keys.add(reading.liquid().name().toLowerCase(Locale.ROOT));
+        if (reading.calibration().isPresent()) {
+            keys.add(drift.isPresent() ? "drift" : "unseen-drift");
+        }
+        keys.add("normal");
+        if (reading.liquid() != SampleLiquid.LIQUOR) {
+            keys.add("conventional");
+        }
+        return keys.stream().map(key -> ReadingWord.of("assumption", key)).toList();
     }
 
     /** Whether the reading can be relied on as far as the electrode goes. */
@@ -137,11 +183,18 @@ public record ReadingJudgement(
         shares.put(DoubtCause.SETTLING, settling.standardUncertainty());
         shares.put(DoubtCause.CALIBRATION, read.fromLine());
         shares.put(DoubtCause.POTENTIAL, read.fromPotential());
+        shares.put(DoubtCause.DISPLAY, reading.stepPh() / Math.sqrt(12));
         shares.put(DoubtCause.TEMPERATURE, read.fromTemperature());
         shares.put(DoubtCause.LIQUID_JUNCTION, read.fromLiquidJunction());
         shares.put(DoubtCause.ISOTHERMAL_POINT, read.fromIsothermalPoint());
-        shares.put(DoubtCause.DRIFT, drift.map(Drift::standardUncertainty).orElse(0.0));
+        shares.put(
+                DoubtCause.DRIFT,
+                drift.map(Drift::standardUncertainty)
+                        .orElseGet(() -> reading.calibration().isEmpty()
+                                ? 0
+                                : Drift.unseen(reading.sinceCalibrationS().orElse(ReadingLimits.of("unstated-age")))));
         shares.put(DoubtCause.UNCALIBRATED, trusted(reading) ? 0 : ReadingLimits.of("uncalibrated"));
+        shares.put(DoubtCause.TEMPERATURE_EFFECT, 0.0);
         return shares;
     }
 

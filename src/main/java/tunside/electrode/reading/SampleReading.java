@@ -5,7 +5,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import tunside.electrode.Calibration;
 import tunside.electrode.MeterCompensation;
+import tunside.electrode.NernstSlope;
 import tunside.electrode.ReadingUncertainty;
+import tunside.quantity.Temperature;
 
 /**
  * A series of readings in one sample, and what is known beside it.
@@ -56,9 +58,11 @@ public record SampleReading(
         }
     }
 
-    /** Last digit of a display where none is stated. */
-    public static double usualStepPh() {
-        return ReadingLimits.of("display-step");
+    /** Last digit of a display where none is stated, pH: 0.01, or 0.1 mV. */
+    public static double usualStepPh(boolean millivolts) {
+        return millivolts
+                ? ReadingLimits.of("potential-step") / NernstSlope.millivoltsPerPh(new Temperature(25))
+                : ReadingLimits.of("display-step");
     }
 
     SamplePoint last() {

@@ -23,6 +23,11 @@ public record TemperatureEffect(double fallPhPerK, double standardUncertainty, S
         return ALL.get(liquid);
     }
 
+    /** The temperature that a reading is brought to: 20 degC. */
+    public static Temperature reference() {
+        return new Temperature(ReadingLimits.of("reference-temperature"));
+    }
+
     /** The pH of the same sample at another temperature. @return pH, higher where that is cooler */
     public double brought(double ph, Temperature from, Temperature to) {
         return ph + fallPhPerK * (from.celsius() - to.celsius());

@@ -13,9 +13,12 @@ import tunside.electrode.Calibration;
 import tunside.electrode.CalibrationSignal;
 import tunside.electrode.MeterCompensation;
 import tunside.electrode.ReadingUncertainty;
+import tunside.electrode.reading.CompensationEffect;
 import tunside.electrode.reading.DoubtCause;
 import tunside.electrode.reading.PhInterval;
+import tunside.electrode.reading.PublishedShift;
 import tunside.electrode.reading.ReadingJudgement;
+import tunside.electrode.reading.ReadingWord;
 import tunside.electrode.reading.Recheck;
 import tunside.electrode.reading.SampleLiquid;
 import tunside.electrode.reading.SamplePoint;
@@ -26,6 +29,7 @@ import tunside.electrode.reading.TemperatureEffect;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
 import tunside.http.answer.Basis;
+import tunside.http.answer.Check;
 import tunside.http.answer.Checks;
 import tunside.http.answer.Rounded;
 import tunside.http.answer.Safety;
@@ -41,8 +45,10 @@ import tunside.http.reading.PhReadingResponse.ElectrodeDrift;
 import tunside.http.reading.PhReadingResponse.PhReadingResult;
 import tunside.http.reading.PhReadingResponse.RangeProbability;
 import tunside.http.reading.PhReadingResponse.ReadingAdviceRow;
+import tunside.http.reading.PhReadingResponse.ReadingCompensation;
 import tunside.http.reading.PhReadingResponse.ReadingSettling;
 import tunside.http.reading.PhReadingResponse.SamplePh;
+import tunside.http.reading.PhReadingResponse.SampleTemperatureEffect;
 import tunside.mash.PhRange;
 import tunside.mash.PhRanges;
 import tunside.quantity.Potential;
@@ -52,14 +58,6 @@ import tunside.quantity.Temperature;
 final class PhReadingMapper {
     private static final double LARGEST_MV = 1000;
     private static final double LONGEST_S = 400 * 86_400.0;
-    private static final double NORMAL_90 = 1.6448536269514722;
-    private static final List<String> ASSUMPTIONS = List.of(
-            "The electrode approaches its value exponentially, and scatters evenly about that curve.",
-            "The slope follows the temperature as the Nernst slope does. Where the lines of different temperatures cross is an"
-                    + " assumption, the calibration's isothermalPoint; the other usual one is in the uncertainty.",
-            "Temperature compensation corrects the slope only. The change of the sample itself is taken from published shifts"
-                    + " that differ by a factor of two.",
-            "A mash, wort or beer lies outside the dilute solutions that pH buffers are defined in: its pH is conventional.");
 
     private PhReadingMapper() {}
 
@@ -68,12 +66,19 @@ final class PhReadingMapper {
         ReadingJudgement judgement = ReadingJudgement.of(toReading(request, place));
         List<Finding> findings = new ArrayList<>(judgement.findings());
         boolean stated = request.lowPh() != null || request.highPh() != null;
-        findings.add(Finding.of("reading.range", stated ? Outcome.PASS : Outcome.NOTE, ""));
+        findings.add(Finding.of("reading.range", stated ? Outcome.PASS : Outcome.NOTE, "")
+                .about(stated ? "" : usualRange(request.liquid()).id()));
+        List<Check> checks = Checks.of(findings);
         return new PhReadingResponse(
                 toResult(judgement),
-                Checks.of(findings),
+                checks,
                 Safety.reading(),
-                Basis.of("exponential-approach", ASSUMPTIONS, sources(judgement)));
+                Basis.of(
+                        "exponential-approach",
+                        judgement.assumptions().stream()
+                                .map(ReadingWord::message)
+                                .toList(),
+                        sources(judgement, checks)));
     }
 
     private static SampleReading toReading(PhReadingRequest request, Place place) {
@@ -116,7 +121,7 @@ final class PhReadingMapper {
                 calibration,
                 compensation,
                 uncertainty,
-                request.displayStep() == null ? SampleReading.usualStepPh() : request.displayStep(),
+                request.displayStep() == null ? SampleReading.usualStepPh(millivolts) : request.displayStep(),
                 request.liquid(),
                 criterion,
                 since,
@@ -253,6 +258,9 @@ final class PhReadingMapper {
                 toPh(judgement.temperature(), judgement.ph(), judgement.standardUncertainty()),
                 toPh(new Temperature(20), judgement.phAt20(), judgement.standardUncertaintyAt20()),
                 toBudget(judgement),
+                toCompensation(judgement),
+                toTemperatureEffect(judgement),
+                Rounded.decimals(judgement.isothermalDifferencePh(), 4),
                 judgement
                         .drift()
                         .map(drift -> new ElectrodeDrift(
@@ -295,8 +303,37 @@ final class PhReadingMapper {
                 TemperatureQuantity.celsius(temperature.celsius(), 1),
                 Rounded.decimals(ph, 2),
                 Rounded.decimals(uncertainty, 3),
-                Rounded.decimals(ph - NORMAL_90 * uncertainty, 2),
-                Rounded.decimals(ph + NORMAL_90 * uncertainty, 2));
+                Rounded.decimals(ph - Settling.NORMAL_90 * uncertainty, 2),
+                Rounded.decimals(ph + Settling.NORMAL_90 * uncertainty, 2));
+    }
+
+    private static ReadingCompensation toCompensation(ReadingJudgement judgement) {
+        CompensationEffect effect = judgement.compensation();
+        return new ReadingCompensation(
+                effect.kind(),
+                TemperatureQuantity.celsius(effect.meterTemperature().celsius(), 1),
+                Rounded.decimals(effect.usedMvPerPh(), 3),
+                Rounded.decimals(effect.sampleMvPerPh(), 3),
+                Rounded.decimals(effect.effectPh(), 4),
+                effect.meaning().message());
+    }
+
+    private static SampleTemperatureEffect toTemperatureEffect(ReadingJudgement judgement) {
+        SampleLiquid liquid = judgement.reading().liquid();
+        TemperatureEffect effect = TemperatureEffect.of(liquid);
+        double kelvins = judgement.temperature().celsius()
+                - TemperatureEffect.reference().celsius();
+        return new SampleTemperatureEffect(
+                effect.fallPhPerK(),
+                effect.standardUncertainty(),
+                Rounded.decimals(judgement.phAt20() - judgement.ph(), 4),
+                Rounded.decimals(judgement.shares().get(DoubtCause.TEMPERATURE_EFFECT), 4),
+                published(liquid) ? Rounded.decimals(PublishedShift.lowestPerK() * kelvins, 4) : null,
+                published(liquid) ? Rounded.decimals(PublishedShift.highestPerK() * kelvins, 4) : null);
+    }
+
+    private static boolean published(SampleLiquid liquid) {
+        return liquid == SampleLiquid.MASH || liquid == SampleLiquid.WORT;
     }
 
     private static List<DoubtShare> toBudget(ReadingJudgement judgement) {
@@ -307,16 +344,20 @@ final class PhReadingMapper {
                 .map(share -> new DoubtShare(
                         share.getKey(),
                         Rounded.significant(share.getValue(), 2),
+                        Rounded.significant(judgement.sharesAtSample().get(share.getKey()), 2),
                         Rounded.decimals(share.getValue() * share.getValue() / (all * all), 2)))
                 .toList();
     }
 
-    private static List<String> sources(ReadingJudgement judgement) {
+    private static List<String> sources(ReadingJudgement judgement, List<Check> checks) {
         Set<String> sources = new LinkedHashSet<>(List.of("CODATA-2018", "GUM-2008", "ISO-28037-2010"));
         sources.add(TemperatureEffect.of(judgement.reading().liquid()).source());
-        if (judgement.shares().get(DoubtCause.UNCALIBRATED) > 0) {
-            sources.add("AOAC-973-41");
+        judgement.assumptions().forEach(word -> sources.add(word.source()));
+        if (published(judgement.reading().liquid())) {
+            PublishedShift.all().forEach(shift -> sources.add(shift.source()));
         }
+        checks.forEach(check -> sources.add(check.source()));
+        judgement.advice().forEach(advice -> sources.add(advice.source()));
         sources.add("COMMON-PRACTICE");
         return List.copyOf(sources);
     }

@@ -66,7 +66,8 @@ public record PhReadingRequest(
         @DecimalMin("0.0001")
         @DecimalMax("0.5")
         @Schema(
-                description = "What the last digit of the display counts, in pH. Absent: 0.01.",
+                description =
+                        "What the last digit of the display counts, in pH. Absent: 0.01, or 0.1 mV, which is 0.0017.",
                 examples = "0.01",
                 nullable = true)
         Double displayStep,

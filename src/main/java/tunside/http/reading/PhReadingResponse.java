@@ -4,6 +4,7 @@ import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import tunside.electrode.TemperatureCompensation;
 import tunside.electrode.reading.DoubtCause;
 import tunside.electrode.reading.ReadingVerdict;
 import tunside.electrode.reading.Settling;
@@ -51,6 +52,20 @@ public record PhReadingResponse(
 
             @Schema(description = "What makes the reading uncertain, the largest first.", maxItems = 12)
             List<DoubtShare> budget,
+
+            @Schema(description = "What the meter's temperature compensation means for this reading.")
+            ReadingCompensation compensation,
+
+            @Schema(description = "The step from the sample's temperature to 20 degC.")
+            SampleTemperatureEffect temperatureEffect,
+
+            @Schema(
+                    description = "The pH at the sample's temperature under the other assumption about where the lines"
+                            + " of different temperatures cross, less that under the calibration's.",
+                    examples = "0.004",
+                    minimum = "-30",
+                    maximum = "30")
+            double isothermalDifference,
 
             @Schema(description = "Drift of the electrode; absent where no buffer was re-checked.", nullable = true)
             ElectrodeDrift drift,
@@ -150,23 +165,102 @@ public record PhReadingResponse(
             @Schema(description = "Upper end of the 90 % interval.", examples = "5.51", minimum = "-60", maximum = "60")
             double high90) {}
 
+    /** Compensation. */
+    @Schema(description = "What the meter's temperature compensation means for this reading.")
+    public record ReadingCompensation(
+            @Schema(description = "Kind of compensation.") TemperatureCompensation kind,
+
+            @Schema(description = "Temperature that the meter computed with.")
+            TemperatureQuantity meterTemperature,
+
+            @Schema(
+                    description = "Slope that it computed with, mV per pH.",
+                    examples = "59.159",
+                    minimum = "0",
+                    maximum = "100")
+            double usedMvPerPh,
+
+            @Schema(
+                    description = "Ideal slope at the sample's temperature, mV per pH.",
+                    examples = "58.564",
+                    minimum = "0",
+                    maximum = "100")
+            double sampleMvPerPh,
+
+            @Schema(
+                    description = "How far the last display is off for that; not in the result any more.",
+                    examples = "-0.02",
+                    minimum = "-30",
+                    maximum = "30")
+            double effect,
+
+            @Schema(description = "In words.", examples = "The meter computes with 25 degC always.", maxLength = 300)
+            String meaning) {}
+
+    /** The sample's own change. */
+    @Schema(description = "The step from the sample's temperature to 20 degC.")
+    public record SampleTemperatureEffect(
+            @Schema(
+                    description = "Fall of the pH per K of warming that was taken.",
+                    examples = "0.0055",
+                    minimum = "0",
+                    maximum = "0.1")
+            double fallPerK,
+
+            @Schema(description = "Its standard uncertainty.", examples = "0.0013", minimum = "0", maximum = "0.1")
+            double fallPerKUncertainty,
+
+            @Schema(
+                    description = "pH at 20 degC less pH at the sample's temperature.",
+                    examples = "0.011",
+                    minimum = "-5",
+                    maximum = "5")
+            double shift,
+
+            @Schema(description = "Its standard uncertainty.", examples = "0.0026", minimum = "0", maximum = "5")
+            double shiftUncertainty,
+
+            @Schema(
+                    description = "The shift by the smallest published figure; for mash and wort only.",
+                    examples = "0.0065",
+                    nullable = true,
+                    minimum = "-5",
+                    maximum = "5")
+            Double smallestPublished,
+
+            @Schema(
+                    description = "The shift by the largest published figure; for mash and wort only.",
+                    examples = "0.0176",
+                    nullable = true,
+                    minimum = "-5",
+                    maximum = "5")
+            Double largestPublished) {}
+
     /** One cause of uncertainty. */
     @Schema(description = "One cause of uncertainty.")
     public record DoubtShare(
             @Schema(
                     description = "settling: scatter and what may be missing. calibration: slope and offset. potential:"
-                            + " repeatability of the meter. temperature: of the sample. liquid-junction: between sample"
+                            + " repeatability of the meter. display: what its"
+                            + " last digit rounds away. temperature: of the sample. liquid-junction: between sample"
                             + " and reference. isothermal-point: where lines of different temperatures cross. drift:"
                             + " since the calibration. uncalibrated: no or an unfit calibration. temperature-effect:"
                             + " bringing the pH to 20 degC.")
             DoubtCause cause,
 
             @Schema(
-                    description = "Standard uncertainty that it brings, pH.",
+                    description = "Standard uncertainty that it brings at 20 degC, pH; the squares add up.",
                     examples = "0.012",
                     minimum = "0",
                     maximum = "20")
             double standardUncertainty,
+
+            @Schema(
+                    description = "Standard uncertainty that it brings at the sample's temperature, pH.",
+                    examples = "0.012",
+                    minimum = "0",
+                    maximum = "20")
+            double atSampleTemperature,
 
             @Schema(
                     description = "Its share of the variance at 20 degC.",
