@@ -61,7 +61,7 @@ public record Chemical(String substance, String name, double percent, Kind kind,
 
     private static String text(double percent) {
         BigDecimal rounded =
-                BigDecimal.valueOf(percent).setScale(1, RoundingMode.HALF_EVEN).stripTrailingZeros();
+                BigDecimal.valueOf(percent).setScale(2, RoundingMode.HALF_EVEN).stripTrailingZeros();
         return rounded.scale() < 0
                 ? rounded.setScale(0, RoundingMode.UNNECESSARY).toString()
                 : rounded.toString();

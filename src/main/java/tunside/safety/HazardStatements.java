@@ -1,6 +1,7 @@
 package tunside.safety;
 
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,6 +36,14 @@ public final class HazardStatements {
                 + meanings.get(meanings.size() - 1);
     }
 
+    /** The word that a label with these codes carries: the strongest of theirs. */
+    public static SignalWord signal(List<String> codes) {
+        return codes.stream()
+                .map(code -> ALL.get(code).signal())
+                .max(Comparator.naturalOrder())
+                .orElse(SignalWord.NONE);
+    }
+
     private static Map<String, HazardStatement> load() {
         Map<String, HazardStatement> statements = new LinkedHashMap<>();
         for (Row row : Table.read("hazard-statements.csv").rows()) {
@@ -42,8 +51,12 @@ public final class HazardStatements {
             if (!List.of("hazard", "precaution").contains(kind)) {
                 throw row.fault("kind '%s' must be hazard or precaution".formatted(kind));
             }
-            HazardStatement statement =
-                    new HazardStatement(row.text("code"), kind.equals("precaution"), row.text("meaning"), row.source());
+            HazardStatement statement = new HazardStatement(
+                    row.text("code"),
+                    kind.equals("precaution"),
+                    SignalWord.named(row.optionalText("signal")),
+                    row.text("meaning"),
+                    row.source());
             if (statements.put(statement.code(), statement) != null) {
                 throw row.fault("code '%s' stands twice".formatted(statement.code()));
             }

@@ -4,7 +4,10 @@ import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Salts;
 import tunside.quantity.Temperature;
 
-/** Sodium bicarbonate that a spilt acid takes: one mole for each proton that the acid has given up when it is neutral. */
+/**
+ * Sodium bicarbonate that a spilt acid takes: one mole for each proton that the acid has given up when it is neutral; or
+ * sodium carbonate, half a mole.
+ */
 public final class SpillNeutraliser {
     /**
      * pH at which the fizzing has stopped, between 7 and 8. It matters for acids with a step near it: phosphoric acid has
@@ -18,6 +21,8 @@ public final class SpillNeutraliser {
     private static final Temperature ROOM = new Temperature(25);
     private static final double BICARBONATE_G_PER_MOL =
             Salts.get("sodium-bicarbonate").molarMassGPerMol();
+    private static final double CARBONATE_G_PER_MOL =
+            Salts.get("sodium-carbonate").molarMassGPerMol();
 
     private SpillNeutraliser() {}
 
@@ -28,8 +33,22 @@ public final class SpillNeutraliser {
      * @param grams how much of it
      */
     public static double sodiumBicarbonateGrams(AcidProduct product, double grams) {
+        return equivalents(product, grams) * BICARBONATE_G_PER_MOL;
+    }
+
+    /**
+     * Grams of water-free sodium carbonate (washing soda) that do the same; it takes up two protons a mole.
+     *
+     * @param product what was spilt
+     * @param grams how much of it
+     */
+    public static double sodiumCarbonateGrams(AcidProduct product, double grams) {
+        return equivalents(product, grams) / 2 * CARBONATE_G_PER_MOL;
+    }
+
+    private static double equivalents(AcidProduct product, double grams) {
         double protonsPerMol = -product.acid().system().meanCharge(NEUTRAL_PH, ROOM);
-        return product.molPerKg() * grams / 1000 * protonsPerMol * BICARBONATE_G_PER_MOL;
+        return product.molPerKg() * grams / 1000 * protonsPerMol;
     }
 
     /** Litres of carbon dioxide at 20 degC that so much bicarbonate gives off in acid. */

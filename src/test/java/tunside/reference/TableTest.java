@@ -38,6 +38,9 @@ class TableTest {
                 .containsExactlyInAnyOrder(
                         "acid-constants.csv",
                         "acid-densities.csv",
+                        "acid-dilution-heats.csv",
+                        "acid-dilution-warmth.csv",
+                        "acid-heat-capacities.csv",
                         "acid-solids.csv",
                         "buffer-preparation.csv",
                         "buffer-shelf-life.csv",

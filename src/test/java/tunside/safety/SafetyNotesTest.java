@@ -218,7 +218,7 @@ class SafetyNotesTest {
         assertThat(salt("sodium-carbonate").kind()).isEqualTo(Chemical.Kind.BASE);
         assertThat(salt("epsom-salt").kind()).isEqualTo(Chemical.Kind.SALT);
         assertThat(salt("epsom-salt").acid()).isFalse();
-        assertThat(acid("hydrochloric", 31.45).title()).isEqualTo("hydrochloric acid 31.4 %w/w");
+        assertThat(acid("hydrochloric", 31.45).title()).isEqualTo("hydrochloric acid 31.45 %w/w");
         assertThat(acid("phosphoric", 30).title()).isEqualTo("phosphoric acid 30 %w/w");
         assertThat(acid("citric", 100).title()).isEqualTo("citric acid");
         assertThat(salt("gypsum").title()).isEqualTo("gypsum");

@@ -20,7 +20,8 @@ public final class Checks {
             "checks-mash.csv",
             "checks-electrode.csv",
             "checks-reading.csv",
-            "checks-dosing.csv");
+            "checks-dosing.csv",
+            "checks-dilution.csv");
 
     private static final Map<String, Wording> WORDINGS = load();
 

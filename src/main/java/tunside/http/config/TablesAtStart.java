@@ -44,10 +44,14 @@ public final class TablesAtStart {
             "tunside.safety.HazardStatements",
             "tunside.safety.Hazards",
             "tunside.safety.SafetyNotes",
+            "tunside.dosing.AcidDilutionHeats",
+            "tunside.dosing.AcidDilutionLimits",
+            "tunside.dosing.AcidDilutionWarmth",
             "tunside.dosing.AnionTaste",
             "tunside.dosing.Bases",
             "tunside.dosing.BufferingPriors",
             "tunside.http.answer.Checks",
+            "tunside.http.dilution.DilutionWords",
             "tunside.http.mash.InputWords");
 
     void load(@Observes StartupEvent event) {
