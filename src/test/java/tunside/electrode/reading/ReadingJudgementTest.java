@@ -54,7 +54,7 @@ class ReadingJudgementTest {
         ReadingJudgement judged = ReadingJudgement.of(Samples.displayed(displayedPh, degC, MeterCompensation.none()));
         double lastDigit = tolerance * 298.15 / new Temperature(degC).kelvin(); // of the display, carried to the pH
         assertThat(judged.ph()).as(source).isCloseTo(truePh, within(lastDigit));
-        assertThat(judged.compensation().effectPh()).isCloseTo(displayedPh - truePh, within(tolerance));
+        assertThat(judged.compensation().effectPh()).isCloseTo(displayedPh - truePh, within(lastDigit));
         assertThat(judged.compensation().usedMvPerPh()).isCloseTo(59.159350, within(1e-6));
         assertThat(judged.compensation().meterTemperature().celsius()).isEqualTo(25);
         assertThat(judged.compensation().meaning().key()).isEqualTo("none");
