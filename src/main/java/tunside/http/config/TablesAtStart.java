@@ -54,10 +54,18 @@ public final class TablesAtStart {
             "tunside.http.dilution.DilutionWords",
             "tunside.http.mash.InputWords");
 
+    private volatile boolean loaded;
+
+    /** Whether every table has been read. */
+    public boolean areLoaded() {
+        return loaded;
+    }
+
     void load(@Observes StartupEvent event) {
         for (String reader : READERS) {
             initialise(reader);
         }
+        loaded = true;
     }
 
     private static void initialise(String reader) {

@@ -55,6 +55,7 @@ public final class ContractFilter implements OASFilter {
 
     private static final Map<String, String> PROBLEMS_OF_GET = problems(
             "400", "A parameter is wrong; the problem says which and why.",
+            "401", "This service asks for a key, and the request has none that it knows.",
             "406", "The answer does not exist in the form asked for.",
             "414", "The address is too long.",
             "431", "The headers are too large.",
@@ -63,6 +64,7 @@ public final class ContractFilter implements OASFilter {
 
     private static final Map<String, String> PROBLEMS_OF_POST = problems(
             "400", "The request has faults; the problem lists all of them.",
+            "401", "This service asks for a key, and the request has none that it knows.",
             "406", "The answer does not exist in the form asked for.",
             "413", "The body is larger than 256 KiB, or than 16 MiB of lines.",
             "414", "The address is too long.",

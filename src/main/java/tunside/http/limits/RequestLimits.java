@@ -1,7 +1,5 @@
 package tunside.http.limits;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.HttpServerRequest;
 import io.vertx.ext.web.RoutingContext;
@@ -12,6 +10,7 @@ import java.util.Map;
 import tunside.http.json.BodyReader;
 import tunside.http.ndjson.LineAnswers;
 import tunside.http.ndjson.NdjsonRoutes;
+import tunside.http.problem.EarlyRefusal;
 import tunside.http.problem.Problem;
 import tunside.http.problem.Problems;
 
@@ -26,11 +25,11 @@ public final class RequestLimits {
 
     private static final int FIRST = 1000;
 
-    private final ObjectMapper mapper;
+    private final EarlyRefusal refusal;
 
     @Inject
-    public RequestLimits(ObjectMapper mapper) {
-        this.mapper = mapper;
+    public RequestLimits(EarlyRefusal refusal) {
+        this.refusal = refusal;
     }
 
     void install(@Observes Filters filters) {
@@ -43,11 +42,7 @@ public final class RequestLimits {
             context.next();
             return;
         }
-        context.response()
-                .setStatusCode(problem.status())
-                .putHeader("Content-Type", Problems.MEDIA_TYPE)
-                .putHeader("Connection", "close")
-                .end(json(problem));
+        refusal.answer(context, problem);
     }
 
     private static Problem problem(HttpServerRequest request) {
@@ -69,13 +64,5 @@ public final class RequestLimits {
         return Long.parseLong(length) <= (lines ? LineAnswers.LARGEST_BODY : BodyReader.LARGEST_BODY)
                 ? null
                 : lines ? LineAnswers.BODY_TOO_LARGE : Problems.status(413);
-    }
-
-    private String json(Problem problem) {
-        try {
-            return mapper.writeValueAsString(problem);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException(e);
-        }
     }
 }

@@ -7,6 +7,7 @@ import tunside.http.json.BodyReader;
 import tunside.http.problem.Problem;
 import tunside.http.problem.ProblemMapper;
 import tunside.http.problem.Problems;
+import tunside.http.watch.AnswerCounts;
 
 /**
  * Answers the lines of one body in their order. It knows bytes and lines, nothing of connections; for one thread at a
@@ -25,16 +26,18 @@ public final class LineAnswers {
     private final Computation computation;
     private final BodyReader reader;
     private final ObjectMapper mapper;
+    private final AnswerCounts counts;
     private final LineBuffer buffer = new LineBuffer();
     private long received;
     private int lines;
     private boolean bodyEnded;
     private boolean finished;
 
-    LineAnswers(Computation computation, BodyReader reader, ObjectMapper mapper) {
+    LineAnswers(Computation computation, BodyReader reader, ObjectMapper mapper, AnswerCounts counts) {
         this.computation = computation;
         this.reader = reader;
         this.mapper = mapper;
+        this.counts = counts;
     }
 
     /** A piece of the body. Take {@link #next} until it is empty before the next piece, or bytes pile up. */
@@ -92,6 +95,7 @@ public final class LineAnswers {
     }
 
     private void append(Object answer, ByteArrayOutputStream answers) {
+        counts.count(computation.path(), answer);
         try {
             answers.writeBytes(mapper.writeValueAsBytes(answer));
             answers.write('\n');

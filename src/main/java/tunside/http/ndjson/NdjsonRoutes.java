@@ -1,11 +1,9 @@
 package tunside.http.ndjson;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.vertx.core.Vertx;
 import io.vertx.core.WorkerExecutor;
 import io.vertx.core.http.HttpServerRequest;
-import io.vertx.core.http.HttpServerResponse;
 import io.vertx.ext.web.MIMEHeader;
 import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
@@ -19,7 +17,9 @@ import jakarta.inject.Singleton;
 import jakarta.ws.rs.Path;
 import java.util.concurrent.atomic.AtomicInteger;
 import tunside.http.json.BodyReader;
+import tunside.http.problem.EarlyRefusal;
 import tunside.http.problem.Problems;
+import tunside.http.watch.AnswerCounts;
 
 /** Takes {@code application/x-ndjson} on every address that takes a JSON question. */
 @Singleton
@@ -33,10 +33,15 @@ public final class NdjsonRoutes {
     private final BodyReader reader;
     private final ObjectMapper mapper;
     private final WorkerExecutor workers;
+    private final EarlyRefusal refusal;
+    private final AnswerCounts counts;
     private final AtomicInteger streams = new AtomicInteger();
 
     @Inject
-    public NdjsonRoutes(BodyReader reader, ObjectMapper mapper, Vertx vertx) {
+    public NdjsonRoutes(
+            BodyReader reader, ObjectMapper mapper, Vertx vertx, EarlyRefusal refusal, AnswerCounts counts) {
+        this.refusal = refusal;
+        this.counts = counts;
         this.reader = reader;
         this.mapper = mapper;
         this.workers =
@@ -71,15 +76,15 @@ public final class NdjsonRoutes {
     private void answer(RoutingContext context, Computation computation) {
         HttpServerRequest request = context.request();
         if (!accepts(context)) {
-            refuse(context.response(), 406);
+            refusal.answer(context, Problems.status(406));
         } else if (streams.incrementAndGet() > MOST_STREAMS) {
             streams.decrementAndGet();
-            refuse(context.response(), 503);
+            refusal.answer(context, Problems.status(503));
         } else {
             if (request.getHeader("Expect") != null) {
                 request.response().writeContinue();
             }
-            LineAnswers answers = new LineAnswers(computation, reader, mapper);
+            LineAnswers answers = new LineAnswers(computation, reader, mapper, counts);
             new AnswerStream(request, answers, workers, streams::decrementAndGet).start();
         }
     }
@@ -92,16 +97,5 @@ public final class NdjsonRoutes {
                         .map(value -> value.split(";", 2)[0].strip())
                         .anyMatch(
                                 type -> type.equals("*/*") || type.equals("application/*") || type.equals(MEDIA_TYPE));
-    }
-
-    private void refuse(HttpServerResponse response, int status) {
-        try {
-            response.setStatusCode(status)
-                    .putHeader("Content-Type", Problems.MEDIA_TYPE)
-                    .putHeader("Connection", "close")
-                    .end(mapper.writeValueAsString(Problems.status(status)));
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException(e);
-        }
     }
 }

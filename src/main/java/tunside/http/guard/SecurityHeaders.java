@@ -1,0 +1,77 @@
+package tunside.http.guard;
+
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.MultiMap;
+import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.HttpServerResponse;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Singleton;
+import java.util.regex.Pattern;
+
+/**
+ * Says of every answer what a browser may do with it: nothing but show it. What an answer has said itself stays.
+ */
+@Singleton
+public final class SecurityHeaders {
+    /** Before everything else, so that refusals have them too. */
+    private static final int FIRST = 3000;
+
+    private static final String NOTHING =
+            "default-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+    /** A sheet or a picture brings its own looks in itself, and no script. */
+    private static final String OWN_LOOKS = NOTHING + "; style-src 'unsafe-inline'; img-src data:";
+
+    /** The page at / runs its own scripts only and talks to this service only. */
+    private static final String PAGE =
+            NOTHING + "; script-src 'self'; style-src 'self'; img-src blob: data:; connect-src 'self'";
+
+    /** The form to try the contract is another's; it writes styles and a script into its page. */
+    private static final String CONTRACT_FORM = NOTHING
+            + "; script-src 'self' 'unsafe-inline'; style-src 'self' 'unsafe-inline'; img-src 'self' data:;"
+            + " font-src 'self' data:; connect-src 'self'";
+
+    private static final Pattern PAGE_PATH = Pattern.compile("/(index\\.html|bench/.*)?");
+
+    void install(@Observes Filters filters) {
+        filters.register(SecurityHeaders::complete, FIRST);
+    }
+
+    private static void complete(RoutingContext context) {
+        context.addHeadersEndHandler(nothing -> complete(context, context.response()));
+        context.next();
+    }
+
+    private static void complete(RoutingContext context, HttpServerResponse response) {
+        MultiMap headers = response.headers();
+        headers.set("X-Content-Type-Options", "nosniff");
+        headers.set("Referrer-Policy", "no-referrer");
+        headers.set("X-Frame-Options", "DENY");
+        headers.set("Cross-Origin-Resource-Policy", "same-origin");
+        if (!headers.contains("Content-Security-Policy")) {
+            headers.set("Content-Security-Policy", policy(context.request().path(), headers.get("Content-Type")));
+        }
+        if (!headers.contains("Cache-Control")) {
+            headers.set("Cache-Control", caching(context, response.getStatusCode()));
+        }
+    }
+
+    private static String policy(String path, String contentType) {
+        if (path == null || path.startsWith("/v1/")) {
+            return contentType != null && (contentType.startsWith("text/html") || contentType.startsWith("image/svg"))
+                    ? OWN_LOOKS
+                    : NOTHING;
+        }
+        if (path.startsWith("/q/swagger-ui")) {
+            return CONTRACT_FORM;
+        }
+        return PAGE_PATH.matcher(path).matches() ? PAGE : NOTHING;
+    }
+
+    /** A table stays true until the next release and is asked for again by its entity tag; the rest is nobody's to keep. */
+    private static String caching(RoutingContext context, int status) {
+        boolean kept = context.request().method() == HttpMethod.GET && (status == 200 || status == 304);
+        return kept ? "private, no-cache" : "no-store";
+    }
+}

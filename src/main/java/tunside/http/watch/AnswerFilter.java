@@ -1,0 +1,33 @@
+package tunside.http.watch;
+
+import jakarta.inject.Inject;
+import jakarta.inject.Singleton;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.container.ContainerResponseContext;
+import jakarta.ws.rs.container.ResourceInfo;
+import org.jboss.resteasy.reactive.server.ServerResponseFilter;
+
+/** Counts every answer of a resource on its way out. */
+@Singleton
+public final class AnswerFilter {
+    private final AnswerCounts counts;
+
+    @Inject
+    public AnswerFilter(AnswerCounts counts) {
+        this.counts = counts;
+    }
+
+    @ServerResponseFilter
+    public void count(ContainerResponseContext response, ResourceInfo resource) {
+        Object answer = response.getEntity();
+        if (answer != null) {
+            counts.count(path(resource), answer);
+        }
+    }
+
+    private static String path(ResourceInfo resource) {
+        Class<?> type = resource == null ? null : resource.getResourceClass();
+        Path path = type == null ? null : type.getAnnotation(Path.class);
+        return path == null ? "" : path.value();
+    }
+}
