@@ -25,10 +25,16 @@ public final class HazardStatements {
         return Optional.ofNullable(ALL.get(code));
     }
 
-    /** The meanings of these codes, as the end of a sentence; empty for none. */
+    /**
+     * The meanings of these codes, as the end of a sentence; empty for none. What burns skin damages eyes too (H314), so
+     * that is not said twice (H318).
+     */
     public static String sentence(List<String> codes) {
-        List<String> meanings =
-                codes.stream().map(code -> ALL.get(code).meaning()).toList();
+        boolean burns = codes.contains("H314");
+        List<String> meanings = codes.stream()
+                .filter(code -> !(burns && code.equals("H318")))
+                .map(code -> ALL.get(code).meaning())
+                .toList();
         if (meanings.size() < 2) {
             return String.join("", meanings);
         }

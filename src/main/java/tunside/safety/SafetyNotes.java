@@ -141,7 +141,11 @@ public final class SafetyNotes {
     private static String filled(String template, Chemical chemical, List<String> hazards) {
         String filled = template.replace("{substance}", chemical.title())
                 .replace("{hazards}", HazardStatements.sentence(hazards))
-                .replace("{bicarbonate}", Long.toString(roundedUp(chemical.bicarbonatePer100G())));
+                .replace("{bicarbonate}", Long.toString(roundedUp(chemical.bicarbonatePer100G())))
+                .replace(
+                        "{gas}",
+                        Long.toString(roundedUp(
+                                SpillNeutraliser.carbonDioxideLitres(roundedUp(chemical.bicarbonatePer100G())))));
         return Character.toUpperCase(filled.charAt(0)) + filled.substring(1);
     }
 
@@ -156,7 +160,11 @@ public final class SafetyNotes {
 
     /** The first band with hazards is the one that the note rests on. */
     private static String source(Chemical chemical) {
-        return Hazards.bands(chemical.substance(), chemical.percent()).get(0).source();
+        return Hazards.bands(chemical.substance(), chemical.percent()).stream()
+                .filter(band -> !band.codes().isEmpty())
+                .findFirst()
+                .orElseThrow()
+                .source();
     }
 
     private static List<Entry> load() {

@@ -18,6 +18,9 @@ public final class SpillNeutraliser {
     /** Molar volume of a gas at 20 degC and 1 atm, L/mol. */
     private static final double GAS_L_PER_MOL = 24.06;
 
+    /** Molar mass of carbon dioxide (IUPAC-WEIGHTS). */
+    private static final double GAS_G_PER_MOL = 44.009;
+
     private static final Temperature ROOM = new Temperature(25);
     private static final double BICARBONATE_G_PER_MOL =
             Salts.get("sodium-bicarbonate").molarMassGPerMol();
@@ -49,6 +52,11 @@ public final class SpillNeutraliser {
     private static double equivalents(AcidProduct product, double grams) {
         double protonsPerMol = -product.acid().system().meanCharge(NEUTRAL_PH, ROOM);
         return product.molPerKg() * grams / 1000 * protonsPerMol;
+    }
+
+    /** Grams of carbon dioxide that so much bicarbonate gives off in acid. */
+    public static double carbonDioxideGrams(double bicarbonateGrams) {
+        return bicarbonateGrams / BICARBONATE_G_PER_MOL * GAS_G_PER_MOL;
     }
 
     /** Litres of carbon dioxide at 20 degC that so much bicarbonate gives off in acid. */

@@ -77,7 +77,7 @@ class SafetyNotesTest {
     @Test
     void theTableShowsEveryNoteOnceWithItsPlaceholders() {
         assertThat(SafetyNotes.all())
-                .hasSize(34)
+                .hasSize(37)
                 .anySatisfy(note -> assertThat(note.message()).startsWith("{substance} {hazards}."));
     }
 
@@ -117,8 +117,8 @@ class SafetyNotesTest {
         assertThat(notes(acid("lactic", 80)).get(0))
                 .isEqualTo(new SafetyNote(
                         "substance.corrosive",
-                        "Lactic acid 80 %w/w burns skin badly and damages eyes, damages eyes for good and burns the"
-                                + " airways. Wear splash goggles or a face shield, acid-proof gloves and long sleeves. Have"
+                        "Lactic acid 80 %w/w burns skin and eyes badly and burns the airways."
+                                + " Wear splash goggles or a face shield, acid-proof gloves and long sleeves. Have"
                                 + " running water within reach, and nobody small nearby.",
                         "lactic acid 80 %w/w",
                         List.of("H314", "H318", "EUH071"),
@@ -158,8 +158,12 @@ class SafetyNotesTest {
     void someSubstancesHaveTheirOwnTricks() {
         assertThat(codes(acid("hydrochloric", 25))).contains("acid.fumes");
         assertThat(codes(acid("hydrochloric", 24.9))).doesNotContain("acid.fumes");
-        assertThat(codes(acid("sulfuric", 70))).contains("acid.attacks-gloves");
-        assertThat(codes(acid("sulfuric", 69.9))).doesNotContain("acid.attacks-gloves");
+        assertThat(codes(acid("hydrochloric", 25))).contains("acid.air-limit");
+        assertThat(codes(acid("hydrochloric", 24.9))).doesNotContain("acid.air-limit");
+        assertThat(codes(acid("sulfuric", 70))).contains("acid.attacks-gloves", "acid.spill-concentrated");
+        assertThat(codes(acid("lactic", 80))).contains("acid.purity");
+        assertThat(codes(acid("sulfuric", 69.9))).doesNotContain("acid.attacks-gloves", "acid.spill-concentrated");
+        assertThat(codes(acid("phosphoric", 84.9))).doesNotContain("acid.crystallises");
         assertThat(codes(acid("phosphoric", 85))).contains("acid.crystallises");
         assertThat(codes(salt("calcium-hydroxide")))
                 .containsExactly(
@@ -193,12 +197,14 @@ class SafetyNotesTest {
                 .filteredOn(note -> note.code().equals("acid.spill-amount"))
                 .extracting(SafetyNote::message)
                 .containsExactly(
-                        "About 170 g of sodium bicarbonate neutralise a spill of 100 g of sulfuric acid 96 %w/w.");
+                        "About 170 g of sodium bicarbonate neutralise a spill of 100 g of sulfuric acid 96 %w/w. It"
+                                + " foams: that makes about 50 L of gas.");
         assertThat(notes(acid("lactic", 10)))
                 .filteredOn(note -> note.code().equals("acid.spill-amount"))
                 .extracting(SafetyNote::message)
                 .containsExactly(
-                        "About 10 g of sodium bicarbonate neutralise a spill of 100 g of lactic acid 10 %w/w.");
+                        "About 10 g of sodium bicarbonate neutralise a spill of 100 g of lactic acid 10 %w/w. It"
+                                + " foams: that makes about 3 L of gas.");
         assertThat(codes(acid("citric", 100))).doesNotContain("acid.spill-amount");
     }
 

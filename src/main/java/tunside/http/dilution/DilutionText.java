@@ -103,9 +103,6 @@ record DilutionText(
         Map<String, String> values = new LinkedHashMap<>();
         String name = made.name();
         List<String> codes = made.hazards().stream().map(HazardMeaning::code).toList();
-        boolean burns = codes.contains("H314");
-        List<String> shown =
-                codes.stream().filter(code -> !(burns && code.equals("H318"))).toList();
         values.put("Acid", name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1));
         values.put("acid", text(acid));
         values.put("water", text(water));
@@ -121,8 +118,8 @@ record DilutionText(
         values.put("eq", Rounded.text(made.eqPerL().value()));
         values.put("density", Rounded.text(Rounded.decimals(made.densityGPerMl(), 3)));
         values.put("signal", made.signal().name());
-        values.put("hazards", HazardStatements.sentence(shown));
-        values.put("codes", String.join(", ", shown));
+        values.put("hazards", HazardStatements.sentence(codes));
+        values.put("codes", String.join(", ", codes));
         return values;
     }
 

@@ -123,7 +123,7 @@ class AcidDilutionResourceTest {
         ask(body("lactic", 88, 50, LITRE), 200)
                 .body(
                         "result.label[3]",
-                        equalTo("DANGER: burns skin badly and damages eyes and burns the airways (H314, EUH071)."));
+                        equalTo("DANGER: burns skin and eyes badly and burns the airways (H314, H318, EUH071)."));
     }
 
     @Test
