@@ -18,6 +18,8 @@ import tunside.http.mash.MashPredictionResponse.InputInfluence;
 import tunside.http.mash.MashPredictionResponse.IonAmount;
 import tunside.http.mash.MashPredictionResponse.LimitingInput;
 import tunside.http.mash.MashPredictionResponse.MashPredictionResult;
+import tunside.http.mash.MashPredictionResponse.PhCurve;
+import tunside.http.mash.MashPredictionResponse.PhCurvePoint;
 import tunside.http.mash.MashPredictionResponse.PhInterval;
 import tunside.http.mash.MashPredictionResponse.ProtonContribution;
 import tunside.http.mash.MashPredictionResponse.TitrationStep;
@@ -25,6 +27,8 @@ import tunside.http.problem.Place;
 import tunside.http.problem.UnanswerableException;
 import tunside.http.quantity.AlkalinityQuantity;
 import tunside.http.quantity.MassQuantity;
+import tunside.http.vary.Variations;
+import tunside.http.vary.Varied;
 import tunside.http.water.LiquorMapper;
 import tunside.mash.Experience;
 import tunside.mash.GristPart;
@@ -59,8 +63,20 @@ public final class MashPredictionMapper {
     /** A mash as read, with the findings about what it was read from. */
     public record Question(Mash mash, List<AcidProduct> products, List<Salt> salts, List<Finding> findings) {}
 
-    static MashPredictionResponse answer(MashPredictionRequest request) {
+    static MashPredictionResponse answer(MashPredictionRequest request, Variations variations) {
         Question question = toQuestion(request, Place.root());
+        MashPrediction prediction = withinReach(question);
+        List<Finding> findings = new ArrayList<>(question.findings());
+        findings.addAll(MashChecks.of(question.mash(), prediction));
+        MashPredictionResult result = toResult(question.mash(), prediction);
+        return new MashPredictionResponse(
+                request.vary() == null ? result : result.withCurve(curve(request, variations)),
+                Checks.of(findings),
+                Safety.mash(question.products(), question.salts()),
+                Basis.of(Experience.MODEL, assumptions(question.mash()), sources(question)));
+    }
+
+    private static MashPrediction withinReach(Question question) {
         MashPrediction prediction = MashPrediction.of(question.mash());
         if (!prediction.isWithinReach()) {
             throw new UnanswerableException(
@@ -68,17 +84,36 @@ public final class MashPredictionMapper {
                     "this mash would land at pH %s, where no malt was ever titrated; check units and amounts of the additions"
                             .formatted(Rounded.text(Rounded.decimals(prediction.ph(), 1))));
         }
-        List<Finding> findings = new ArrayList<>(question.findings());
-        findings.addAll(MashChecks.of(question.mash(), prediction));
-        return new MashPredictionResponse(
-                toResult(question.mash(), prediction),
-                Checks.of(findings),
-                Safety.mash(question.products(), question.salts()),
-                Basis.of(Experience.MODEL, assumptions(question.mash()), sources(question)));
+        return prediction;
+    }
+
+    private static PhCurve curve(MashPredictionRequest request, Variations variations) {
+        List<Varied<MashPrediction>> varied =
+                variations.answers(request, request.vary(), step -> withinReach(toQuestion(step, Place.root())));
+        return new PhCurve(
+                request.vary().pointer(),
+                Variations.unit(request.vary()),
+                varied.stream()
+                        .map(step -> toPoint(step.value(), step.answer()))
+                        .toList());
+    }
+
+    private static PhCurvePoint toPoint(double value, MashPrediction prediction) {
+        return prediction == null
+                ? new PhCurvePoint(value, null, null, null)
+                : new PhCurvePoint(
+                        value,
+                        Rounded.decimals(prediction.ph(), 3),
+                        Rounded.decimals(prediction.standardUncertainty(), 3),
+                        new PhInterval(
+                                Rounded.decimals(prediction.low90(), 3), Rounded.decimals(prediction.high90(), 3)));
     }
 
     /** Reads the whole question; throws with all faults if there are any. */
     public static Question toQuestion(MashPredictionRequest request, Place place) {
+        if (request.vary() != null && !place.pointer().isEmpty()) {
+            place.member("vary").fault("belongs to a prediction alone; leave it out here");
+        }
         List<GristPart> parts = GristMapper.toParts(request.grist(), place.member("grist"));
         LiquorMapper.Liquor liquor = LiquorMapper.toLiquor(request.liquor(), place.member("liquor"));
         AdditionMapper.Additions additions = AdditionMapper.toAdditions(request.additions(), place.member("additions"));
@@ -137,7 +172,8 @@ public final class MashPredictionMapper {
                         .toList(),
                 prediction.ions().stream()
                         .map(ion -> new IonAmount(ion.symbol(), Rounded.decimals(ion.mgPerL(), 1)))
-                        .toList());
+                        .toList(),
+                null);
     }
 
     private static LimitingInput toLimit(MashPrediction.Influence influence) {

@@ -8,6 +8,7 @@ import jakarta.validation.constraints.Size;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import tunside.http.quantity.TimeQuantity;
+import tunside.http.vary.VaryRequest;
 import tunside.http.water.LiquorRequest;
 
 /** The question of {@code POST /v1/mash-predictions}. */
@@ -49,4 +50,13 @@ public record MashPredictionRequest(
                         "What your own mashes have taught: the experience that POST /v1/brew-reviews answered with, unchanged."
                                 + " It shifts the prediction and narrows its interval. Absent: published values alone.",
                 nullable = true)
-        ExperienceDocument experience) {}
+        ExperienceDocument experience,
+
+        @Valid
+        @Schema(
+                description =
+
+                        "One quantity or number of this request to vary, such as the liquor's volume: the answer has the"
+                                + " curve as well.",
+                nullable = true)
+        VaryRequest vary) {}

@@ -1,6 +1,6 @@
 package tunside.http.mash;
 
-import io.smallrye.common.annotation.NonBlocking;
+import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -9,14 +9,20 @@ import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import tunside.http.vary.Variations;
 
-/** {@code POST /v1/mash-predictions}. */
+/** {@code POST /v1/mash-predictions}. A curve takes milliseconds, so it runs on a worker thread. */
 @Path("/v1/mash-predictions")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Mash")
-@NonBlocking
 public final class MashPredictionResource {
+    private final Variations variations;
+
+    @Inject
+    public MashPredictionResource(Variations variations) {
+        this.variations = variations;
+    }
 
     @POST
     @Operation(
@@ -24,9 +30,10 @@ public final class MashPredictionResource {
             summary = "Predict where a mash lands",
             description = "Solves the proton balance of malt, liquor and additions. Answers with the pH of the cooled"
                     + " sample, its uncertainty and 90 % interval, what each component contributes, which input limits the"
-                    + " certainty, buffer capacity, residual alkalinity, a titration curve and the ions.")
+                    + " certainty, buffer capacity, residual alkalinity, a titration curve and the ions. With 'vary' it has the"
+                    + " curve of the pH against any quantity or number of the request.")
     @APIResponse(responseCode = "200", description = "The prediction.")
     public MashPredictionResponse predict(MashPredictionRequest request) {
-        return MashPredictionMapper.answer(request);
+        return MashPredictionMapper.answer(request, variations);
     }
 }

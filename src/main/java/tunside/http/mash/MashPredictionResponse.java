@@ -79,7 +79,62 @@ public record MashPredictionResponse(
                             "Ions of liquor and additions in the mash. What the malt gives is not known and not in"
                                     + " it.",
                     maxItems = 30)
-            List<IonAmount> ions) {}
+            List<IonAmount> ions,
+
+            @Schema(description = "The pH against what 'vary' names; only where that was asked for.", nullable = true)
+            PhCurve curve) {
+
+        /** The same with a curve. */
+        MashPredictionResult withCurve(PhCurve phCurve) {
+            return new MashPredictionResult(
+                    ph,
+                    standardUncertainty,
+                    interval90,
+                    limitedBy,
+                    liquorRatioLPerKg,
+                    gristMass,
+                    bufferCapacityMeqPerPh,
+                    bufferCapacityMeqPerKgPh,
+                    residualAlkalinity,
+                    treatedResidualAlkalinity,
+                    contributions,
+                    influences,
+                    titration,
+                    ions,
+                    phCurve);
+        }
+    }
+
+    /** The predicted pH against one member of the request. */
+    @Schema(description = "The predicted pH against one member of the request, everything else as asked.")
+    public record PhCurve(
+            @Schema(description = "JSON Pointer to the varied member.", examples = "/liquor/volume", maxLength = 200)
+            String pointer,
+
+            @Schema(
+                    description = "Unit of the varied values; absent for a plain number.",
+                    examples = "L",
+                    nullable = true,
+                    maxLength = 40)
+            String unit,
+
+            @Schema(description = "The points in the order asked for.", minItems = 2, maxItems = 200)
+            List<PhCurvePoint> points) {}
+
+    /** One point of a curve. */
+    @Schema(description = "One point of a curve. The pH and its uncertainty are absent where the model has no answer.")
+    public record PhCurvePoint(
+            @Schema(description = "The varied value.", minimum = "-1e9", maximum = "1e9")
+            Double value,
+
+            @Schema(description = "Predicted pH.", nullable = true, minimum = "0", maximum = "14")
+            Double ph,
+
+            @Schema(description = "Standard uncertainty of the pH.", nullable = true, minimum = "0", maximum = "10")
+            Double standardUncertainty,
+
+            @Schema(description = "The pH lies in here with a probability of 90 %.", nullable = true)
+            PhInterval interval90) {}
 
     /** An interval of pH. */
     @Schema(description = "An interval of pH.")

@@ -1,0 +1,9 @@
+package tunside.http.vary;
+
+/**
+ * One step of a varied request.
+ *
+ * @param value of the varied member, in the unit of the range
+ * @param answer to the request with that value; null where the model has none
+ */
+public record Varied<A>(double value, A answer) {}
