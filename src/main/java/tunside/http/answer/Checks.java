@@ -18,6 +18,7 @@ public final class Checks {
             "checks-request.csv",
             "checks-water.csv",
             "checks-mash.csv",
+            "checks-plan.csv",
             "checks-electrode.csv",
             "checks-reading.csv",
             "checks-dosing.csv",

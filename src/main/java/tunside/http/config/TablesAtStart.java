@@ -40,6 +40,7 @@ public final class TablesAtStart {
             "tunside.mash.MashModel",
             "tunside.mash.MillGaps",
             "tunside.mash.PhRanges",
+            "tunside.mash.plan.PlanDefaults",
             "tunside.safety.FoodStatus",
             "tunside.safety.HazardStatements",
             "tunside.safety.Hazards",

@@ -146,7 +146,8 @@ public final class MashPredictionMapper {
                 findings);
     }
 
-    private static MashPredictionResult toResult(Mash mash, MashPrediction prediction) {
+    /** A prediction as an answer shows it. */
+    public static MashPredictionResult toResult(Mash mash, MashPrediction prediction) {
         List<InputInfluence> influences = prediction.influences().stream()
                 .map(MashPredictionMapper::toInfluence)
                 .toList();
@@ -198,7 +199,8 @@ public final class MashPredictionMapper {
                 Rounded.decimals(influence.varianceShare(), 4));
     }
 
-    private static List<String> assumptions(Mash mash) {
+    /** What the prediction of a mash takes for granted. */
+    public static List<String> assumptions(Mash mash) {
         if (mash.model().experience().parameters().isEmpty()) {
             return ASSUMPTIONS;
         }
@@ -207,7 +209,8 @@ public final class MashPredictionMapper {
         return List.copyOf(assumptions);
     }
 
-    private static List<String> sources(Question question) {
+    /** Ids of the publications behind a prediction. */
+    public static List<String> sources(Question question) {
         Set<String> sources = new LinkedHashSet<>(List.of(
                 "TROESTER-2009", "KOLBACH-1953", "DELANGE-2015", "HOSOM-2018", "PLUMMER-BUSENBERG-1982", "GUM-2008"));
         for (GristPart part : question.mash().grist().parts()) {
