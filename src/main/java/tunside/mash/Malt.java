@@ -57,6 +57,11 @@ public record Malt(
                 () -> maltClass.lacticAcidPercent().map(value -> new Estimate(value.value(), value.lotUncertainty())));
     }
 
+    /** Whether its own pH is taken from its class: nothing about it was measured, and it is no acidulated malt. */
+    public boolean isKnownByClass() {
+        return !measured.knowsAcidity() && countedLacticAcidPercent().isEmpty();
+    }
+
     /** Its name in answers: the class, with the colour where it is known. */
     public String label() {
         return colour.map(shade -> "%s (%s EBC)".formatted(maltClass.id(), Math.round(shade.ebc())))

@@ -62,8 +62,8 @@ public final class MashChecks {
                 .about(product.acid().name()));
     }
 
-    /** Checks of the whole; pointers are relative to the request: {@code /grist}, {@code /liquor} and so on. */
-    public static List<Finding> of(Mash mash, MashPrediction prediction) {
+    /** Checks of what goes in; pointers are relative to the request: {@code /grist}, {@code /liquor} and so on. */
+    public static List<Finding> of(Mash mash) {
         List<Finding> findings = new ArrayList<>();
         findings.add(ratio(mash));
         findings.add(alkalinity(mash));
@@ -71,6 +71,12 @@ public final class MashChecks {
         chalk(mash, findings);
         findings.add(rest(mash));
         mash.conditions().millGapMm().ifPresent(gap -> findings.add(millGap(gap)));
+        return findings;
+    }
+
+    /** The same, and checks of the prediction. */
+    public static List<Finding> of(Mash mash, MashPrediction prediction) {
+        List<Finding> findings = new ArrayList<>(of(mash));
         experience(mash, findings);
         findings.add(predictedRange(prediction));
         findings.add(modelReach(prediction));
@@ -93,9 +99,7 @@ public final class MashChecks {
                 FEWEST_BREWS));
         mash.grist().parts().stream()
                 .map(GristPart::malt)
-                .filter(malt -> !malt.measured().knowsAcidity()
-                        && malt.countedLacticAcidPercent().isEmpty()
-                        && !experience.knows(malt.maltClass()))
+                .filter(malt -> malt.isKnownByClass() && !experience.knows(malt.maltClass()))
                 .map(malt -> malt.maltClass().id())
                 .distinct()
                 .forEach(malt -> findings.add(Finding.of("mash.experience-malt", Outcome.NOTE, "/experience")

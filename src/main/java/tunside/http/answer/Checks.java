@@ -22,7 +22,8 @@ public final class Checks {
             "checks-electrode.csv",
             "checks-reading.csv",
             "checks-dosing.csv",
-            "checks-dilution.csv");
+            "checks-dilution.csv",
+            "checks-review.csv");
 
     private static final Map<String, Wording> WORDINGS = load();
 

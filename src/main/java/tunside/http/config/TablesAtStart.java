@@ -51,6 +51,7 @@ public final class TablesAtStart {
             "tunside.dosing.AnionTaste",
             "tunside.dosing.Bases",
             "tunside.dosing.BufferingPriors",
+            "tunside.review.Slip",
             "tunside.http.answer.Checks",
             "tunside.http.dilution.DilutionWords",
             "tunside.http.mash.InputWords");

@@ -50,6 +50,13 @@ public final class AdditionMapper {
         return read;
     }
 
+    /** Reads a single one; none after a fault at {@code place}. */
+    public static Additions toAddition(AdditionRequest request, Place place) {
+        Additions read = new Additions(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+        read(request, place, read);
+        return read;
+    }
+
     private static void read(AdditionRequest request, Place place, Additions read) {
         if ((request.acid() == null) == (request.salt() == null)) {
             place.fault("must name either an acid or a salt");

@@ -1,0 +1,31 @@
+package tunside.review;
+
+import java.util.List;
+import tunside.mash.Estimate;
+
+/**
+ * A brew as the review sees it.
+ *
+ * @param brew which
+ * @param published prediction of the first reading's true pH from published values alone
+ * @param fromOthers the same with what all other counted brews taught
+ * @param studentised the reading, or the answer to a dose, that is farthest from what the others let expect, in standard
+ *     deviations with its sign
+ * @param reading where that is: 0 the first reading, then one a dose
+ * @param counted whether the experience rests on it; a brew beyond 3 standard deviations is set aside
+ * @param bits information that it added to the others'; that it would have added where it is not counted
+ * @param slips what may lie behind it, the most likely first, where it was set aside
+ */
+public record ReviewedBrew(
+        MeasuredBrew brew,
+        Estimate published,
+        Estimate fromOthers,
+        double studentised,
+        int reading,
+        boolean counted,
+        double bits,
+        List<SuspectedSlip> slips) {
+    public ReviewedBrew {
+        slips = List.copyOf(slips);
+    }
+}

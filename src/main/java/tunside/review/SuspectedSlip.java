@@ -1,0 +1,13 @@
+package tunside.review;
+
+/**
+ * A slip after it was tried on an odd brew.
+ *
+ * @param slip which
+ * @param subject whose: a malt, an acid, the number of a dose; empty for meter and liquor
+ * @param stated value as written down, in the slip's unit
+ * @param needed value that explains the readings best, slips that size being as rare as they are
+ * @param weight share of all slips' evidence, 0 to 1
+ * @param explains whether the readings would no longer be odd
+ */
+public record SuspectedSlip(Slip slip, String subject, double stated, double needed, double weight, boolean explains) {}
