@@ -8,6 +8,7 @@ import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import tunside.http.answer.Answered;
 
 /** {@code POST /v1/calibration-evaluations}. Trying every cause takes milliseconds, so it runs on a worker thread. */
 @Path("/v1/calibration-evaluations")
@@ -28,5 +29,13 @@ public final class CalibrationEvaluationResource {
     @APIResponse(responseCode = "200", description = "The judgement.")
     public CalibrationEvaluationResponse evaluate(CalibrationEvaluationRequest request) {
         return CalibrationEvaluationMapper.answer(request);
+    }
+
+    /** The answer as a picture; drawing takes milliseconds, so it runs on a worker thread. */
+    @POST
+    @Produces("image/svg+xml")
+    @Operation(hidden = true)
+    public Answered show(CalibrationEvaluationRequest request) {
+        return new Answered(request, CalibrationEvaluationMapper.answer(request));
     }
 }

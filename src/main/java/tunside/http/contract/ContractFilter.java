@@ -91,6 +91,7 @@ public final class ContractFilter implements OASFilter {
                 addExamples(operation);
                 if (post) {
                     NdjsonContract.describe(operation, examples(operation.getOperationId()));
+                    FormsContract.describe(operation);
                 }
             });
         }

@@ -55,7 +55,6 @@ public record MashPredictionRequest(
         @Valid
         @Schema(
                 description =
-
                         "One quantity or number of this request to vary, such as the liquor's volume: the answer has the"
                                 + " curve as well.",
                 nullable = true)

@@ -9,6 +9,7 @@ import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import tunside.http.answer.Answered;
 import tunside.http.vary.Variations;
 
 /** {@code POST /v1/mash-predictions}. A curve takes milliseconds, so it runs on a worker thread. */
@@ -35,5 +36,13 @@ public final class MashPredictionResource {
     @APIResponse(responseCode = "200", description = "The prediction.")
     public MashPredictionResponse predict(MashPredictionRequest request) {
         return MashPredictionMapper.answer(request, variations);
+    }
+
+    /** The answer as a picture; drawing takes milliseconds, so it runs on a worker thread. */
+    @POST
+    @Produces("image/svg+xml")
+    @Operation(hidden = true)
+    public Answered show(MashPredictionRequest request) {
+        return new Answered(request, MashPredictionMapper.answer(request, variations));
     }
 }

@@ -2,6 +2,7 @@ package tunside.http.ndjson;
 
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.util.ArrayList;
@@ -19,12 +20,13 @@ import java.util.function.Supplier;
  */
 record Computation(String path, Class<?> request, Method method, Supplier<Object> resource) {
 
-    /** Those of one resource: its POST methods whose one parameter is the body. */
+    /** Those of one resource: its POST methods whose one parameter is the body, but for those that answer in another form. */
     static List<Computation> of(Class<?> resourceClass, Supplier<Object> resource) {
         List<Computation> computations = new ArrayList<>();
         for (Method method : resourceClass.getMethods()) {
             if (method.isAnnotationPresent(POST.class)
                     && method.getParameterCount() == 1
+                    && !method.isAnnotationPresent(Produces.class)
                     && method.getParameterAnnotations()[0].length == annotationsOfABody(method)) {
                 String path = resourceClass.getAnnotation(Path.class).value();
                 computations.add(new Computation(path, method.getParameterTypes()[0], method, resource));

@@ -116,7 +116,8 @@ record MashPlanReading(
                             request.millGapMm(),
                             request.rest(),
                             request.decoction(),
-                            request.experience()),
+                            request.experience(),
+                            null),
                     place);
             Mash mash = prediction.mash();
             if (request.atHand().acidulatedMalt() != null

@@ -1,0 +1,38 @@
+package tunside.http.contract;
+
+import org.eclipse.microprofile.openapi.OASFactory;
+import org.eclipse.microprofile.openapi.models.Operation;
+import org.eclipse.microprofile.openapi.models.media.Content;
+import org.eclipse.microprofile.openapi.models.media.Schema;
+import tunside.http.picture.Pictures;
+
+/** Adds to a computation the forms other than JSON that its answer has. */
+final class FormsContract {
+    private static final int LONGEST = 1_000_000;
+
+    private FormsContract() {}
+
+    static void describe(Operation operation) {
+        Content answers = operation.getResponses().getAPIResponse("200").getContent();
+        String ref = answers.getMediaType("application/json").getSchema().getRef();
+        String answer = ref.substring(ref.lastIndexOf('/') + 1);
+        if (Pictures.answers().contains(answer)) {
+            add(
+                    answers,
+                    Pictures.MEDIA_TYPE,
+                    "%s as a picture, for light and dark ground and for a phone's width. Its marks carry their numbers as"
+                            + " data- attributes; title and desc say it in words.",
+                    answer);
+        }
+    }
+
+    private static void add(Content answers, String mediaType, String description, String answer) {
+        answers.addMediaType(
+                mediaType,
+                OASFactory.createMediaType()
+                        .schema(OASFactory.createSchema()
+                                .addType(Schema.SchemaType.STRING)
+                                .maxLength(LONGEST)
+                                .description(description.formatted(answer))));
+    }
+}
