@@ -1,6 +1,5 @@
 package tunside.http.dilution;
 
-import io.smallrye.common.annotation.NonBlocking;
 import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -10,12 +9,11 @@ import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
-/** {@code POST /v1/acid-dilutions}. */
+/** {@code POST /v1/acid-dilutions}. Stages take milliseconds, so it runs on a worker thread. */
 @Path("/v1/acid-dilutions")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Acid")
-@NonBlocking
 public final class AcidDilutionResource {
     @POST
     @Operation(
