@@ -190,6 +190,20 @@ class AcidDilutionTest {
         assertThat(AcidDilutionWarmth.of(Acids.get("malic"))).isEqualTo(AcidDilutionWarmth.NEAR_NONE);
     }
 
+    /** The heats of water and acid, weighed, and the heat of mixing at 20 degC, over the heat capacity of the mixture. */
+    @Test
+    void waterAndAcidBringTheirOwnWarmth() {
+        AcidDilutionHeats heats = AcidDilutionHeats.of(Acids.get("sulfuric")).orElseThrow();
+        AcidDilutionMixture cold = AcidDilutionMixture.water(heats, 760, 5);
+        double apart = cold.with(Doses.acid("sulfuric", 100), 190, 30).celsius()
+                - AcidDilutionMixture.water(heats, 760, 20)
+                        .with(Doses.acid("sulfuric", 100), 190, 20)
+                        .celsius();
+        assertThat(apart).isCloseTo((-15 * 760 * 4.18 + 10 * 190 * 1.40) / (950 * 3.53), within(1e-9));
+        assertThat(cold.cooledTo(25)).isEqualTo(cold);
+        assertThat(cold.cooledTo(4).celsius()).isEqualTo(4);
+    }
+
     @Test
     void stagesStartFromWaterThatHasCooled() {
         AcidDilution dilution = kilogram("sulfuric", 96, 20);
