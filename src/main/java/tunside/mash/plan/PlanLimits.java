@@ -3,7 +3,6 @@ package tunside.mash.plan;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.function.DoubleSupplier;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
 import tunside.chemistry.Salts;
@@ -19,15 +18,25 @@ final class PlanLimits {
     /** What stands for a supply without limit, mmol per litre of liquor. */
     private static final double PLENTY_MMOL_PER_L = 100;
 
-    private static final double MOST_MALT_SHARE = 0.5;
+    /** How much more acidulated malt is tried, kg per kg of grist. */
+    private static final double MORE_MALT = 0.1;
+
+    /** A gain of a relaxed plan that whole steps may eat up. */
+    private static final double LITTLE = 0.03;
+
+    /** A limit matters where giving it up takes away this share of what is missing. */
+    private static final double TELLING = 0.02;
+
     private static final double FINER = 100;
 
     private final PlanSpace space;
+    private final StepPlan best;
     private final PlanSearch search;
     private final List<PlanObstacle> obstacles = new ArrayList<>();
 
-    private PlanLimits(PlanSpace space) {
+    private PlanLimits(PlanSpace space, StepPlan best) {
         this.space = space;
+        this.best = best;
         this.search = new PlanSearch(space);
     }
 
@@ -105,18 +114,21 @@ final class PlanLimits {
 
     /** What stands in the way of a plan that does not meet all; that which is enough alone first. */
     static List<PlanObstacle> obstacles(PlanSpace space, MashPrediction before, StepPlan plan) {
-        return new PlanLimits(space).obstacles(before, plan);
+        return new PlanLimits(space, plan).obstacles(before);
     }
 
-    private List<PlanObstacle> obstacles(MashPrediction before, StepPlan plan) {
+    private List<PlanObstacle> obstacles(MashPrediction before) {
         double now = nearest(space);
         if (now <= NEGLIGIBLE) {
-            steps(before, plan);
+            steps(before);
         } else {
             amounts(now);
-            lactate(now, plan.amounts());
+            lactate(now, best.amounts());
             rules(now, before);
-            ranges(now, plan.amounts());
+            ranges(now, best.amounts());
+        }
+        if (obstacles.isEmpty()) {
+            passed();
         }
         obstacles.sort(Comparator.comparing(PlanObstacle::enoughAlone).reversed());
         return obstacles;
@@ -130,9 +142,36 @@ final class PlanLimits {
                 RelaxedPlan.nearest(space, search.side(PlanSupply.Role.BASE)).beyond());
     }
 
-    private void tried(Finding limit, double now, DoubleSupplier without) {
-        double then = without.getAsDouble();
-        if (then < now - NEGLIGIBLE) {
+    /** Where nothing else tells: the ends of ranges that the plan itself passes. */
+    private void passed() {
+        double now = beyond(best);
+        for (PlanRow want : space.wants()) {
+            found(want.finding(Outcome.CAUTION, best.amounts()), now, now - want.beyond(best.amounts()));
+        }
+        PhAim aim = space.question().aim();
+        double ph = space.protons().ph(best.amounts());
+        boolean low = ph < aim.lowPh();
+        found(
+                Finding.of(
+                        low ? "plan.ph-low" : "plan.ph-high",
+                        Outcome.CAUTION,
+                        low ? "/lowPh" : "/highPh",
+                        ph,
+                        low ? aim.lowPh() : aim.highPh()),
+                now,
+                now - aim.beyond(ph));
+    }
+
+    /** Adds a limit whose giving up tells; where it tells little, only if a plan of whole steps gains by it too. */
+    private void tried(Finding limit, double now, PlanSpace without) {
+        double then = nearest(without);
+        if (now - then >= LITTLE || PlanAnswer.best(without).total() < best.total() - NEGLIGIBLE) {
+            found(limit, now, then);
+        }
+    }
+
+    private void found(Finding limit, double now, double then) {
+        if (then < now * (1 - TELLING) - NEGLIGIBLE) {
             obstacles.add(new PlanObstacle(limit, now, then));
         }
     }
@@ -145,21 +184,21 @@ final class PlanLimits {
             if (supply instanceof PlanSupply.OfWater) {
                 more[i] = litres;
             } else if (supply instanceof PlanSupply.OfMalt) {
-                more[i] = MOST_MALT_SHARE * space.question().mash().grist().kilograms();
+                more[i] += MORE_MALT * space.question().mash().grist().kilograms();
             } else if (isChalk(supply) && more[i] < supply.mostSteps() * supply.step()) {
                 continue; // more of it does nothing
             } else {
                 more[i] = PLENTY_MMOL_PER_L * litres / supply.millimolesPerUnit();
             }
             if (more[i] > space.most()[i]) {
-                tried(amount(space, i, space.most()[i], Outcome.CAUTION), now, () -> nearest(space.withMost(more)));
+                tried(amount(space, i, space.most()[i], Outcome.CAUTION), now, space.withMost(more));
             }
         }
     }
 
     private void lactate(double now, double[] amounts) {
         PlanRow row = space.lactate();
-        tried(row.finding(Outcome.CAUTION, amounts), now, () -> nearest(space.withLactate(row.lifted())));
+        tried(row.finding(Outcome.CAUTION, amounts), now, space.withLactate(row.lifted()));
     }
 
     /** That acid and base never go in together, and that there may be neither at hand. */
@@ -168,26 +207,23 @@ final class PlanLimits {
         for (int i = 0; i < all.length; i++) {
             all[i] = true;
         }
-        tried(
+        found(
                 Finding.of("plan.acid-and-base", Outcome.CAUTION, "/atHand"),
                 now,
-                () -> RelaxedPlan.nearest(space, all).beyond());
+                RelaxedPlan.nearest(space, all).beyond());
         double litres = space.question().mash().liquor().volume().litres();
         if (lacks(PlanSupply.Role.ACID)) {
             AcidProduct acid = AcidProduct.of(Acids.get("phosphoric"), Strength.percent(10));
             PlanSupply some = new PlanSupply.OfAcid("/atHand/acids", acid, 0.1, 100 * litres);
-            tried(Finding.of("plan.no-acid", Outcome.CAUTION, "/atHand/acids"), now, () -> nearest(with(some, before)));
+            tried(Finding.of("plan.no-acid", Outcome.CAUTION, "/atHand/acids"), now, with(some, before));
         }
         if (lacks(PlanSupply.Role.WATER)) {
             PlanSupply some = new PlanSupply.OfWater("/atHand/dilutingWater", Water.distilled(), 0.1, litres);
-            tried(
-                    Finding.of("plan.no-water", Outcome.CAUTION, "/atHand/dilutingWater"),
-                    now,
-                    () -> nearest(with(some, before)));
+            tried(Finding.of("plan.no-water", Outcome.CAUTION, "/atHand/dilutingWater"), now, with(some, before));
         }
         if (lacks(PlanSupply.Role.BASE)) {
             PlanSupply some = new PlanSupply.OfSalt("/atHand/bases", Salts.get("sodium-bicarbonate"), 0.1, 8 * litres);
-            tried(Finding.of("plan.no-base", Outcome.CAUTION, "/atHand/bases"), now, () -> nearest(with(some, before)));
+            tried(Finding.of("plan.no-base", Outcome.CAUTION, "/atHand/bases"), now, with(some, before));
         }
     }
 
@@ -220,22 +256,22 @@ final class PlanLimits {
         for (PlanRow want : space.wants()) {
             List<PlanRow> others = new ArrayList<>(space.wants());
             others.remove(want);
-            tried(want.finding(Outcome.CAUTION, amounts), now, () -> nearest(space.withWants(others)));
+            tried(want.finding(Outcome.CAUTION, amounts), now, space.withWants(others));
         }
         PhAim aim = space.question().aim();
         tried(
                 Finding.of("plan.ph-low", Outcome.CAUTION, "/lowPh", ph, aim.lowPh()),
                 now,
-                () -> nearest(space.withAim(new PhAim(aim.targetPh(), 4, aim.highPh()))));
+                space.withAim(new PhAim(aim.targetPh(), 4, aim.highPh())));
         tried(
                 Finding.of("plan.ph-high", Outcome.CAUTION, "/highPh", ph, aim.highPh()),
                 now,
-                () -> nearest(space.withAim(new PhAim(aim.targetPh(), aim.lowPh(), 7.5))));
+                space.withAim(new PhAim(aim.targetPh(), aim.lowPh(), 7.5)));
     }
 
     /** Any amounts would do, whole steps do not: which scale is too coarse? */
-    private void steps(MashPrediction before, StepPlan plan) {
-        double now = beyond(plan);
+    private void steps(MashPrediction before) {
+        double now = beyond(best);
         List<String> pointers = space.question().supplies().stream()
                 .map(PlanSupply::stepPointer)
                 .distinct()
@@ -259,7 +295,7 @@ final class PlanLimits {
             }
         }
         PlanSpace fine = PlanSpace.of(finer, before);
-        tried(Finding.of("plan.step", Outcome.CAUTION, pointer, step, step), now, () -> beyond(PlanAnswer.best(fine)));
+        found(Finding.of("plan.step", Outcome.CAUTION, pointer, step, step), now, beyond(PlanAnswer.best(fine)));
     }
 
     private static double beyond(StepPlan plan) {

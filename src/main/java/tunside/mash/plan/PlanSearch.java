@@ -2,7 +2,9 @@ package tunside.mash.plan;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.PriorityQueue;
 
 /**
@@ -15,6 +17,7 @@ import java.util.PriorityQueue;
  */
 final class PlanSearch {
     private static final int MOST_NODES = 300;
+    private static final int MOST_ROUNDS = 4;
     private static final double USED = 1e-6;
     private static final double GAP = 1e-6;
 
@@ -81,19 +84,38 @@ final class PlanSearch {
         return search(allowed, new boolean[allowed.length], -1, incumbent);
     }
 
+    /** Branches and bounds; where not all can be met, again with the buffering around what was found, while that helps. */
     private StepPlan search(boolean[] allowed, boolean[] counted, int setter, StepPlan incumbent) {
+        double[] around = RelaxedPlan.of(space, allowed, counted).amounts();
+        StepPlan best = incumbent;
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            StepPlan next = branchAndBound(space.around(around), allowed, counted, setter, best);
+            boolean better = next.total() < best.total() - GAP;
+            best = next;
+            if (!better || best.score().meetsAll()) {
+                return best;
+            }
+            around = best.amounts();
+        }
+        return best;
+    }
+
+    private StepPlan branchAndBound(
+            PlanSpace around, boolean[] allowed, boolean[] counted, int setter, StepPlan incumbent) {
         PriorityQueue<Node> open = new PriorityQueue<>(
                 Comparator.comparingDouble((Node node) -> node.relaxed.value()).thenComparingInt(Node::order));
+        Map<List<Integer>, StepPlan> settled = new HashMap<>();
         StepPlan best = incumbent;
         int order = 0;
-        PlanSpace around = space.around(RelaxedPlan.of(space, allowed, counted).amounts());
         open.add(new Node(allowed, counted, RelaxedPlan.of(around, allowed, counted), order));
         while (!open.isEmpty() && order < MOST_NODES) {
             Node node = open.poll();
             if (node.relaxed.value() >= best.total() - GAP) {
                 return best;
             }
-            best = StepPlan.better(best, settle(node, setter));
+            if (asCounted(node) < best.total()) {
+                best = StepPlan.better(best, settle(node, setter, settled));
+            }
             int branch = branch(node);
             if (branch < 0) {
                 continue;
@@ -108,7 +130,18 @@ final class PlanSearch {
         return best;
     }
 
-    private StepPlan settle(Node node, int setter) {
+    /** What the node's relaxed plan is worth where each supply that it uses counts one. */
+    private double asCounted(Node node) {
+        double value = node.relaxed.value();
+        for (int i = 0; i < node.allowed.length; i++) {
+            if (node.allowed[i] && !node.counted[i] && share(node, i) > USED) {
+                value += 1 - share(node, i);
+            }
+        }
+        return value;
+    }
+
+    private StepPlan settle(Node node, int setter, Map<List<Integer>, StepPlan> settled) {
         List<Integer> used = new ArrayList<>();
         int sets = setter;
         double most = 0;
@@ -117,14 +150,22 @@ final class PlanSearch {
             if (node.allowed[i] && space.most()[i] > 0 && (node.counted[i] || share > USED)) {
                 used.add(i);
                 PlanSupply.Role role = space.question().supplies().get(i).role();
-                boolean setsPh = role == PlanSupply.Role.ACID || role == PlanSupply.Role.BASE;
-                if (setter < 0 && setsPh && share > most && share < 1 - USED) {
+                boolean canSet = role == PlanSupply.Role.ACID || role == PlanSupply.Role.BASE;
+                if (setter < 0 && canSet && share > most && share < 1 - USED) {
                     sets = i;
                     most = share;
                 }
             }
         }
-        return StepSearch.from(space, node.relaxed.amounts(), used, used.contains(sets) ? sets : -1);
+        int setsPh = used.contains(sets) ? sets : -1;
+        List<Integer> start = new ArrayList<>(used);
+        start.add(setsPh);
+        for (int i : used) {
+            double exact = node.relaxed.amounts()[i]
+                    / space.question().supplies().get(i).step();
+            start.add((int) Math.min(Integer.MAX_VALUE, Math.round(2 * exact)));
+        }
+        return settled.computeIfAbsent(start, key -> StepSearch.from(space, node.relaxed.amounts(), used, setsPh));
     }
 
     private double share(Node node, int i) {

@@ -11,7 +11,7 @@ import java.util.List;
 final class StepSearch {
     private static final int MOST_ROUNDINGS = 64;
     private static final int MOST_ROUNDS = 200;
-    private static final int[] MOVES = {1, -1, 2, -2, 5, -5};
+    private static final int[] MOVES = {1, -1, 2, -2, 5, -5, 13, -13};
     private static final double BETTER = 1e-9;
 
     private final PlanSpace space;
@@ -59,6 +59,7 @@ final class StepSearch {
                 for (int move : MOVES) {
                     next = better(next, moved(best, i, move, i, 0));
                     for (int j : used) {
+                        next = exchanged(next, best, i, move, j);
                         if (j > i) {
                             next = better(next, moved(best, i, move, j, 1));
                             next = better(next, moved(best, i, move, j, -1));
@@ -82,6 +83,19 @@ final class StepSearch {
             steps[j] = within(j, (long) steps[j] + other);
         }
         return steps;
+    }
+
+    /** The better of two: the second with one supply moved, and another that brings lactate up to its limit again. */
+    private StepPlan exchanged(StepPlan better, StepPlan plan, int i, int move, int j) {
+        double perStep = space.lactate().perUnit()[j] * step(j);
+        if (i == j || perStep == 0 || space.lactate().perUnit()[i] == 0) {
+            return better;
+        }
+        int[] steps = moved(plan, i, move, i, 0);
+        steps[j] = 0;
+        double[] without = StepPlan.of(space, steps).amounts();
+        steps[j] = within(j, (long) Math.floor(space.lactate().slack(without) / -perStep + 1e-9));
+        return StepPlan.better(better, StepPlan.of(space, steps));
     }
 
     /** The better of a plan, these steps, and these steps with the pH set anew. */
