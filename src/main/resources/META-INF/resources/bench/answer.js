@@ -66,10 +66,14 @@ export async function picture(operation, path, body) {
   const response = await fetch(path, { method: 'POST', headers: { 'Content-Type': 'application/json', Accept: 'image/svg+xml' }, body });
   if (!response.ok) return undefined;
   const text = await response.text();
-  const drawing = new DOMParser().parseFromString(text, 'image/svg+xml');
-  const title = drawing.querySelector('title');
-  const says = drawing.querySelector('desc');
+  const says = said(text, 'desc');
   return element('figure', {}, element('img', {
-    src: URL.createObjectURL(new Blob([text], { type: 'image/svg+xml' })), alt: title ? title.textContent : 'picture of the answer',
-  }), says ? element('figcaption', {}, says.textContent) : undefined);
+    src: URL.createObjectURL(new Blob([text], { type: 'image/svg+xml' })), alt: said(text, 'title') || 'picture of the answer',
+  }), says ? element('figcaption', {}, says) : undefined);
+}
+
+/** What an element of the drawing says; the drawing itself is not parsed here, since its styles are its own. */
+function said(text, name) {
+  const found = new RegExp(`<${name}[^>]*>([^<]*)<`).exec(text);
+  return found ? new DOMParser().parseFromString(found[1], 'text/html').body.textContent : '';
 }
