@@ -14,10 +14,15 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import tunside.bench.Json;
 import tunside.http.calibration.CalibrationEvaluationResource;
+import tunside.http.dilution.AcidDilutionResource;
 import tunside.http.dosing.AcidDoseResource;
 import tunside.http.json.BodyReader;
 import tunside.http.mash.MashPredictionResource;
+import tunside.http.plan.MashPlanResource;
+import tunside.http.reading.PhReadingResource;
+import tunside.http.review.BrewReviewResource;
 import tunside.http.vary.Variations;
+import tunside.http.water.WaterAnalysisResource;
 
 /**
  * A question from its bytes to the bytes of its answer, without the network: and, to measure by, its bare echo, which reads
@@ -27,7 +32,18 @@ import tunside.http.vary.Variations;
 @BenchmarkMode(Mode.SampleTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 public class EndpointBenchmark {
-    @Param({"predictMash", "evaluateCalibration", "computeAcidDose"})
+    private static final long WARM_UP_NS = 10_000_000_000L;
+
+    @Param({
+        "predictMash",
+        "evaluateCalibration",
+        "computeAcidDose",
+        "judgePhReading",
+        "analyseWater",
+        "diluteAcid",
+        "planMash",
+        "reviewBrews"
+    })
     public String operation;
 
     private ObjectMapper mapper;
@@ -43,12 +59,22 @@ public class EndpointBenchmark {
         Object resource = switch (operation) {
             case "predictMash" -> new MashPredictionResource(new Variations(mapper, reader));
             case "evaluateCalibration" -> new CalibrationEvaluationResource();
-            default -> new AcidDoseResource();
+            case "computeAcidDose" -> new AcidDoseResource();
+            case "judgePhReading" -> new PhReadingResource();
+            case "analyseWater" -> new WaterAnalysisResource();
+            case "diluteAcid" -> new AcidDilutionResource();
+            case "planMash" -> new MashPlanResource();
+            case "reviewBrews" -> new BrewReviewResource();
+            default -> throw new IllegalArgumentException(operation);
         };
         computation = Computation.of(resource.getClass(), () -> resource).get(0);
         JsonNode example = Json.example(new ObjectMapper(), operation);
         question = mapper.writeValueAsBytes(example.get("request"));
         answer = example.get("response");
+        long start = System.nanoTime();
+        while (System.nanoTime() - start < WARM_UP_NS) { // it is far more code than the others run
+            endpoint();
+        }
     }
 
     @Benchmark

@@ -1,6 +1,7 @@
 package tunside.http.ndjson;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.micrometer.core.instrument.simple.SimpleMeterRegistry;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.concurrent.TimeUnit;
@@ -19,6 +20,7 @@ import tunside.bench.Json;
 import tunside.http.json.BodyReader;
 import tunside.http.mash.MashPredictionResource;
 import tunside.http.vary.Variations;
+import tunside.http.watch.AnswerCounts;
 
 /** Whole bodies of lines, each the shortest mash there is, in a heap that would not hold the answers of the longest. */
 @State(Scope.Thread)
@@ -40,6 +42,7 @@ public class LinesBenchmark {
     private ObjectMapper mapper;
     private BodyReader reader;
     private Computation computation;
+    private AnswerCounts counts;
 
     @Setup
     public void warmUp() {
@@ -47,6 +50,7 @@ public class LinesBenchmark {
         reader = Json.reader(mapper);
         MashPredictionResource resource = new MashPredictionResource(new Variations(mapper, reader));
         computation = Computation.of(MashPredictionResource.class, () -> resource).get(0);
+        counts = new AnswerCounts(new SimpleMeterRegistry());
         answer(LINES_TO_WARM_UP);
     }
 
@@ -57,7 +61,7 @@ public class LinesBenchmark {
 
     /** Pieces of the body as a connection brings them; bytes of the answers. */
     private long answer(int count) {
-        LineAnswers answers = new LineAnswers(computation, reader, mapper);
+        LineAnswers answers = new LineAnswers(computation, reader, mapper, counts);
         byte[] piece = new byte[PIECE];
         long total = (long) count * LINE.length;
         long sent = 0;
