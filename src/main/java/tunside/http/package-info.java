@@ -21,8 +21,9 @@
  *       contract.ContractFilter}. A POST method whose one
  *       parameter is its body is found by {@code ndjson.NdjsonRoutes} and takes many questions, one a line, as well.
  *   <li>An answer that is worth seeing gets a class in {@code picture}, listed in {@code picture.Pictures}, and a second
- *       method {@code show} in its resource, {@code @Produces("image/svg+xml")} and hidden from the contract's generator,
- *       that returns {@code Answered}; {@code contract.FormsContract} describes it.
+ *       method {@code show} in its resource, {@code @Produces("image/svg+xml")} and hidden from the contract's generator, that
+ *       returns {@code Answered}; {@code contract.FormsContract} describes it. A sheet to print is
+ *       the same with {@code sheet} and a method {@code print}.
  *   <li>{@code src/main/resources/examples/<operationId>.json}: an object of named examples {@code {"summary", "request"
  *       or "query", "status", "response"}}. {@code mvn test -Dtest=ExamplesTest -Dexamples.record=true} fills in the
  *       responses; read them before you commit. {@code mvn test -Dtest=ContractTest -Dcontract.record=true} writes the

@@ -3,6 +3,7 @@ package tunside.electrode.reading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.DoubleFunction;
 import org.hipparchus.distribution.continuous.TDistribution;
 
 /**
@@ -18,6 +19,7 @@ import org.hipparchus.distribution.continuous.TDistribution;
  * @param waitS until the criterion is met, s; 0 where it is met, empty where unknown
  * @param noisePh standard deviation of one reading about the curve or line
  * @param outliers readings left out, by index, with their distance from the curve
+ * @param course of the readings, each with the curve's value where one is seen
  */
 public record Settling(
         State state,
@@ -28,7 +30,8 @@ public record Settling(
         OptionalDouble timeConstantS,
         OptionalDouble waitS,
         double noisePh,
-        List<Outlier> outliers) {
+        List<Outlier> outliers,
+        List<CoursePoint> course) {
     /** Half a 90 % interval in standard uncertainties of a normal distribution. */
     public static final double NORMAL_90 = 1.6448536269514722;
 
@@ -49,8 +52,18 @@ public record Settling(
     /** A reading left out. @param index from 0 @param distancePh from the curve */
     public record Outlier(int index, double distancePh) {}
 
+    /**
+     * A reading of the series.
+     *
+     * @param seconds after the first reading
+     * @param ph read, at the temperature of the last reading
+     * @param curvePh what the curve says then; empty where none is seen
+     */
+    public record CoursePoint(double seconds, double ph, OptionalDouble curvePh) {}
+
     public Settling {
         outliers = List.copyOf(outliers);
+        course = List.copyOf(course);
     }
 
     /**
@@ -109,7 +122,8 @@ public record Settling(
                 OptionalDouble.of(approach.timeConstantS()),
                 OptionalDouble.of(Math.max(0, Math.max(wait, criterion.windowS() - last))),
                 approach.noisePh(),
-                outliers(approach, since, ph));
+                outliers(approach, since, ph),
+                course(since, ph, seconds -> OptionalDouble.of(approach.at(seconds))));
     }
 
     /** Until both what is to come and the change over the window are small enough, s. */
@@ -145,7 +159,8 @@ public record Settling(
                 OptionalDouble.empty(),
                 still ? OptionalDouble.of(0) : OptionalDouble.empty(),
                 trend.noisePh(),
-                outliers);
+                outliers,
+                course(since, ph, seconds -> OptionalDouble.empty()));
     }
 
     /** One reading, with the doubt of one whose settling nobody saw. */
@@ -160,7 +175,8 @@ public record Settling(
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 doubt,
-                List.of());
+                List.of(),
+                List.of(new CoursePoint(0, ph, OptionalDouble.empty())));
     }
 
     /** Readings far from the median of the series, where there are enough to say so. */
@@ -183,6 +199,14 @@ public record Settling(
             }
         }
         return outliers;
+    }
+
+    private static List<CoursePoint> course(double[] since, double[] ph, DoubleFunction<OptionalDouble> curve) {
+        List<CoursePoint> course = new ArrayList<>();
+        for (int i = 0; i < ph.length; i++) {
+            course.add(new CoursePoint(since[i], ph[i], curve.apply(since[i])));
+        }
+        return course;
     }
 
     private static int lastKept(int n, List<Outlier> outliers) {

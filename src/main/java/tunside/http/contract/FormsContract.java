@@ -5,6 +5,7 @@ import org.eclipse.microprofile.openapi.models.Operation;
 import org.eclipse.microprofile.openapi.models.media.Content;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 import tunside.http.picture.Pictures;
+import tunside.http.sheet.Sheets;
 
 /** Adds to a computation the forms other than JSON that its answer has. */
 final class FormsContract {
@@ -22,6 +23,14 @@ final class FormsContract {
                     Pictures.MEDIA_TYPE,
                     "%s as a picture, for light and dark ground and for a phone's width. Its marks carry their numbers as"
                             + " data- attributes; title and desc say it in words.",
+                    answer);
+        }
+        if (Sheets.answers().contains(answer)) {
+            add(
+                    answers,
+                    Sheets.MEDIA_TYPE,
+                    "%s as a sheet that prints on one page of A4 or US Letter: grist and liquor, pH, steps with boxes to tick"
+                            + " and fields for what is read, the electrode, and safety notes in the margin.",
                     answer);
         }
     }

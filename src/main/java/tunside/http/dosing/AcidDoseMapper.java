@@ -18,6 +18,8 @@ import tunside.dosing.DoseQuestion;
 import tunside.dosing.DoseStage;
 import tunside.dosing.DosedLiquid;
 import tunside.dosing.LiquorDose;
+import tunside.dosing.PastAddition;
+import tunside.dosing.PhReading;
 import tunside.dosing.Reagent;
 import tunside.dosing.StagedDose;
 import tunside.finding.Finding;
@@ -25,13 +27,16 @@ import tunside.http.answer.Checks;
 import tunside.http.answer.Rounded;
 import tunside.http.answer.Safety;
 import tunside.http.dosing.AcidDoseResponse.AcidDose;
+import tunside.http.dosing.AcidDoseResponse.AmountAdded;
 import tunside.http.dosing.AcidDoseResponse.AnionAdded;
 import tunside.http.dosing.AcidDoseResponse.DilutionFirst;
+import tunside.http.dosing.AcidDoseResponse.DoseRange;
 import tunside.http.dosing.AcidDoseResponse.DosedAcid;
 import tunside.http.dosing.AcidDoseResponse.DosedBase;
 import tunside.http.dosing.AcidDoseResponse.LargestDose;
 import tunside.http.dosing.AcidDoseResponse.LearntBuffering;
 import tunside.http.dosing.AcidDoseResponse.PhBelief;
+import tunside.http.dosing.AcidDoseResponse.ReadingSoFar;
 import tunside.http.dosing.AcidDoseResponse.Stage;
 import tunside.http.dosing.AcidDoseResponse.TotalDose;
 import tunside.http.quantity.MassQuantity;
@@ -67,7 +72,7 @@ public final class AcidDoseMapper {
                     LiquorDose.openFinding(openPh.getAsDouble(), question.aim().targetPh()));
         }
         return new AcidDoseResponse(
-                toResult(reading, advice, anion, openPh),
+                toResult(reading, request.measuredPh() != null, advice, anion, openPh),
                 Checks.of(findings),
                 Safety.dosing(reading.products(), bases(reading, advice), request.liquid() == DosedLiquid.MASH),
                 DoseBasis.of(request.liquid(), reading));
@@ -83,7 +88,11 @@ public final class AcidDoseMapper {
     }
 
     private static AcidDose toResult(
-            AcidDoseReading reading, DoseAdvice advice, Optional<AnionTaste> anion, OptionalDouble openPh) {
+            AcidDoseReading reading,
+            boolean measured,
+            DoseAdvice advice,
+            Optional<AnionTaste> anion,
+            OptionalDouble openPh) {
         Optional<StagedDose> staged = advice.staged();
         List<Stage> stages = staged.map(StagedDose::stages).orElse(List.of()).stream()
                 .map(stage -> toStage(stage, staged.orElseThrow().reagent()))
@@ -91,6 +100,11 @@ public final class AcidDoseMapper {
         return new AcidDose(
                 toOutcome(advice.outcome()),
                 DoseWords.of(reading, advice),
+                new DoseRange(
+                        reading.question().aim().targetPh(),
+                        reading.question().aim().lowPh(),
+                        reading.question().aim().highPh()),
+                toReadings(reading.question(), measured),
                 toBelief(advice),
                 reading.dosed().map(AcidDoseMapper::toAcid).orElse(null),
                 toBase(reading, advice),
@@ -114,6 +128,44 @@ public final class AcidDoseMapper {
             return DoseResult.RAISE_INSTEAD;
         }
         return outcome instanceof DoseOutcome.NoneNeeded ? DoseResult.NONE_NEEDED : DoseResult.OUT_OF_REACH;
+    }
+
+    private static List<ReadingSoFar> toReadings(DoseQuestion question, boolean measured) {
+        List<ReadingSoFar> readings = new ArrayList<>();
+        readings.add(toReading(List.of(), measured, question.start()));
+        List<AmountAdded> added = new ArrayList<>();
+        for (PastAddition past : question.history()) {
+            if (past.grams() > 0) {
+                added.add(toAmount(past));
+            }
+            if (past.after().isPresent()) {
+                readings.add(toReading(added, true, past.after().get()));
+                added.clear();
+            }
+        }
+        if (!added.isEmpty()) {
+            readings.add(new ReadingSoFar(List.copyOf(added), false, null, null));
+        }
+        return readings;
+    }
+
+    private static ReadingSoFar toReading(List<AmountAdded> added, boolean measured, PhReading reading) {
+        return new ReadingSoFar(
+                List.copyOf(added),
+                measured,
+                Rounded.decimals(reading.ph(), measured ? 3 : 2),
+                Rounded.significant(reading.standardUncertainty(), 3));
+    }
+
+    private static AmountAdded toAmount(PastAddition past) {
+        OptionalDouble millilitres = past.reagent().millilitres(past.grams());
+        return new AmountAdded(
+                past.reagent().id(),
+                past.reagent().name(),
+                millilitres.isPresent()
+                        ? new VolumeQuantity(Rounded.significant(millilitres.getAsDouble(), 4), VolumeUnit.ML)
+                        : null,
+                new MassQuantity(Rounded.significant(past.grams(), 4), MassUnit.G));
     }
 
     private static PhBelief toBelief(DoseAdvice advice) {

@@ -8,6 +8,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import tunside.http.answer.Answered;
 
 /** {@code POST /v1/acid-doses}. The search takes milliseconds, so it runs on a worker thread. */
 @Path("/v1/acid-doses")
@@ -25,5 +26,21 @@ public final class AcidDoseResource {
                             + " this mash buffers. Strong mineral acid is diluted first; the answer says how.")
     public AcidDoseResponse compute(@NotNull AcidDoseRequest request) {
         return AcidDoseMapper.answer(request);
+    }
+
+    /** The answer as a picture. */
+    @POST
+    @Produces("image/svg+xml")
+    @Operation(hidden = true)
+    public Answered show(@NotNull AcidDoseRequest request) {
+        return new Answered(request, AcidDoseMapper.answer(request));
+    }
+
+    /** The answer as a sheet to print. */
+    @POST
+    @Produces("text/html")
+    @Operation(hidden = true)
+    public Answered print(@NotNull AcidDoseRequest request) {
+        return new Answered(request, AcidDoseMapper.answer(request));
     }
 }

@@ -35,6 +35,15 @@ public record AcidDoseResponse(
             @Schema(description = "In one sentence, what to do.", maxLength = 400)
             String advice,
 
+            @Schema(description = "Where the pH is to go.") DoseRange aim,
+
+            @Schema(
+                    description =
+                            "Every pH read so far, the first first, each with what went in before it. Where something went"
+                                    + " in since the last, one more without a pH.",
+                    maxItems = 41)
+            List<ReadingSoFar> readings,
+
             @Schema(description = "What is believed of the pH now, after every reading.")
             PhBelief now,
 
@@ -75,6 +84,54 @@ public record AcidDoseResponse(
 
             @Schema(description = "Where the target is out of reach: what the most would do.", nullable = true)
             LargestDose largest) {}
+
+    /** Where the pH is to go. */
+    @Schema(description = "The pH aimed at and the range that is good enough, as asked for or as taken.")
+    public record DoseRange(
+            @Schema(description = "pH wanted.", minimum = "0", maximum = "14")
+            double targetPh,
+
+            @Schema(description = "Lower end of the range.", minimum = "0", maximum = "14")
+            double lowPh,
+
+            @Schema(description = "Upper end of the range.", minimum = "0", maximum = "14")
+            double highPh) {}
+
+    /** A reading. */
+    @Schema(description = "A pH that was read, and what went in since the reading before.")
+    public record ReadingSoFar(
+            @Schema(description = "What went in since the reading before, in order.", maxItems = 40)
+            List<AmountAdded> added,
+
+            @Schema(
+                    description =
+                            "Whether it was measured; false for the pH that a water report lets expect, and where nothing was"
+                                    + " read since.")
+            boolean measured,
+
+            @Schema(
+                    description = "pH read; absent where nothing was read since.",
+                    nullable = true,
+                    minimum = "0",
+                    maximum = "14")
+            Double ph,
+
+            @Schema(description = "Standard uncertainty of the reading.", nullable = true, minimum = "0", maximum = "1")
+            Double standardUncertainty) {}
+
+    /** An amount that went in. */
+    @Schema(description = "An amount that went in.")
+    public record AmountAdded(
+            @Schema(description = "Id of the acid or base.", maxLength = 40)
+            String reagent,
+
+            @Schema(description = "In words.", maxLength = 120)
+            String name,
+
+            @Schema(description = "By volume at 20 degC; absent for what is weighed.", nullable = true)
+            VolumeQuantity volume,
+
+            @Schema(description = "By mass.") MassQuantity mass) {}
 
     /** A pH as believed. */
     @Schema(description = "The true pH as believed after every reading.")

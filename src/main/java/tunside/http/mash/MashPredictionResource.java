@@ -45,4 +45,12 @@ public final class MashPredictionResource {
     public Answered show(MashPredictionRequest request) {
         return new Answered(request, MashPredictionMapper.answer(request, variations));
     }
+
+    /** The answer as a sheet to print. */
+    @POST
+    @Produces("text/html")
+    @Operation(hidden = true)
+    public Answered print(MashPredictionRequest request) {
+        return new Answered(request, MashPredictionMapper.answer(request));
+    }
 }

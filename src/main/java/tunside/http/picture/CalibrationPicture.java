@@ -18,6 +18,7 @@ final class CalibrationPicture {
     private static final double NORMAL_90 = 1.6448536269514722;
     private static final double AROUND_PH = 0.4;
     private static final int STEPS = 60;
+    private static final double Y_AXIS = 62;
 
     private final CalibrationEvaluationResponse answer;
     private final CalibrationEvaluationResult result;
@@ -96,7 +97,8 @@ final class CalibrationPicture {
             extent.add(line.at(x(ph)));
         }
         NumberAxis ph = Chart.axis("pH", lowestPh, highestPh);
-        XYPlot plot = Chart.of(ph, Chart.axis("Potential, mV", extent.low(0.05), extent.high(0.05)));
+        XYPlot plot =
+                Chart.alignedAt(Y_AXIS, Chart.of(ph, Chart.axis("Potential, mV", extent.low(0.05), extent.high(0.05))));
         plot.addDomainMarker(expected(), Layer.BACKGROUND);
         Chart.straight(plot, Ink.SECOND, Line.DASHED, this::ideal);
         band(plot, true);
@@ -141,9 +143,11 @@ final class CalibrationPicture {
             extent.add(NORMAL_90 * line.standardUncertaintyAt(x(ph)));
             extent.add(-NORMAL_90 * line.standardUncertaintyAt(x(ph)));
         }
-        XYPlot plot = Chart.of(
-                Chart.axis("pH", lowestPh, highestPh),
-                Chart.axis("Off the line, mV", extent.low(0.1), extent.high(0.1)));
+        XYPlot plot = Chart.alignedAt(
+                Y_AXIS,
+                Chart.of(
+                        Chart.axis("pH", lowestPh, highestPh),
+                        Chart.axis("Off the line, mV", extent.low(0.1), extent.high(0.1))));
         plot.addDomainMarker(expected(), Layer.BACKGROUND);
         band(plot, false);
         Marks residuals = new Marks("residual");

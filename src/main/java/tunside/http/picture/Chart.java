@@ -3,6 +3,7 @@ package tunside.http.picture;
 import java.util.Locale;
 import java.util.function.DoubleUnaryOperator;
 import org.jfree.chart.axis.Axis;
+import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.DatasetRenderingOrder;
@@ -49,6 +50,14 @@ final class Chart {
         plot.setOutlinePaint(Ink.FRAME.color());
         plot.setOutlineStroke(Line.GRID.stroke());
         plot.setInsets(new RectangleInsets(8, 8, 2, 16));
+    }
+
+    /** Takes the same room for the y axis as other charts of the picture, so that their x axes lie below each other. */
+    static XYPlot alignedAt(double left, XYPlot plot) {
+        AxisSpace space = new AxisSpace();
+        space.setLeft(left);
+        plot.setFixedRangeAxisSpace(space);
+        return plot;
     }
 
     /** An axis with its unit in the label. */
@@ -115,7 +124,11 @@ final class Chart {
     }
 
     private static Marker interval(double low, double high) {
-        Marker marker = new IntervalMarker(low, high, Ink.RANGE.color());
+        return band(low, high, Ink.RANGE);
+    }
+
+    static Marker band(double low, double high, Ink ink) {
+        Marker marker = new IntervalMarker(low, high, ink.color());
         marker.setAlpha((float) RANGE_OPACITY);
         return marker;
     }

@@ -47,6 +47,10 @@ final class Marks {
         return this;
     }
 
+    int size() {
+        return series.getItemCount();
+    }
+
     /** Puts them on a chart, above what is there. */
     void drawOn(XYPlot plot, Ink ink, MarkShape shape) {
         int index = plot.getDatasetCount();

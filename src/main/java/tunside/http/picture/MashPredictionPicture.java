@@ -94,6 +94,8 @@ final class MashPredictionPicture {
     }
 
     private static String name(ProtonContribution part) {
-        return part.subject().isEmpty() ? part.kind() : part.kind() + ": " + part.subject();
+        return part.subject().isEmpty()
+                ? part.kind()
+                : part.kind() + ": " + part.subject().replace('-', ' ');
     }
 }

@@ -6,7 +6,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import tunside.http.calibration.CalibrationEvaluationResponse;
+import tunside.http.dosing.AcidDoseResponse;
 import tunside.http.mash.MashPredictionResponse;
+import tunside.http.reading.PhReadingResponse;
 
 /** Which answers have a picture, and who draws it. */
 public final class Pictures {
@@ -17,7 +19,9 @@ public final class Pictures {
 
     static {
         put(CalibrationEvaluationResponse.class, CalibrationPicture::of);
+        put(PhReadingResponse.class, PhReadingPicture::of);
         put(MashPredictionResponse.class, MashPredictionPicture::of);
+        put(AcidDoseResponse.class, AcidDosePicture::of);
     }
 
     private Pictures() {}

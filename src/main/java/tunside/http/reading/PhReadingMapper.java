@@ -40,6 +40,7 @@ import tunside.http.problem.Place;
 import tunside.http.quantity.PotentialQuantity;
 import tunside.http.quantity.TemperatureQuantity;
 import tunside.http.quantity.TimeQuantity;
+import tunside.http.reading.PhReadingResponse.CoursePoint;
 import tunside.http.reading.PhReadingResponse.DoubtShare;
 import tunside.http.reading.PhReadingResponse.ElectrodeDrift;
 import tunside.http.reading.PhReadingResponse.PhReadingResult;
@@ -289,9 +290,17 @@ final class PhReadingMapper {
                 Rounded.decimals(settling.changePh(), 3),
                 seconds(settling.timeConstantS()),
                 seconds(settling.waitS()),
+                settling.course().stream().map(PhReadingMapper::toPoint).toList(),
                 settling.outliers().stream().map(Settling.Outlier::index).toList(),
                 "no more than %s pH in %s s, and no more than that to come"
                         .formatted(Rounded.text(criterion.changePh()), Rounded.text(criterion.windowS())));
+    }
+
+    private static CoursePoint toPoint(Settling.CoursePoint point) {
+        return new CoursePoint(
+                Rounded.decimals(point.seconds(), 3),
+                Rounded.decimals(point.ph(), 3),
+                point.curvePh().isPresent() ? Rounded.decimals(point.curvePh().getAsDouble(), 4) : null);
     }
 
     private static TimeQuantity seconds(OptionalDouble value) {

@@ -8,6 +8,7 @@ import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import tunside.http.answer.Answered;
 
 /** {@code POST /v1/ph-readings}. A long series takes milliseconds, so it runs on a worker thread. */
 @Path("/v1/ph-readings")
@@ -28,5 +29,13 @@ public final class PhReadingResource {
     @APIResponse(responseCode = "200", description = "What the reading means.")
     public PhReadingResponse judge(PhReadingRequest request) {
         return PhReadingMapper.answer(request);
+    }
+
+    /** The answer as a picture. */
+    @POST
+    @Produces("image/svg+xml")
+    @Operation(hidden = true)
+    public Answered show(PhReadingRequest request) {
+        return new Answered(request, PhReadingMapper.answer(request));
     }
 }

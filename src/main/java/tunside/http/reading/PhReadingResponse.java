@@ -138,6 +138,11 @@ public record PhReadingResponse(
                     nullable = true)
             TimeQuantity timeLeft,
 
+            @Schema(
+                    description = "Every reading as pH at the temperature of the last, before drift is taken off.",
+                    maxItems = 2000)
+            List<CoursePoint> course,
+
             @Schema(description = "Readings left out, by index.", maxItems = 2000)
             List<@Min(0) @Max(1999) Integer> leftOut,
 
@@ -146,6 +151,23 @@ public record PhReadingResponse(
                     examples = "no more than 0.01 pH in 30 s, and no more than that to come",
                     maxLength = 120)
             String criterion) {}
+
+    /** A reading of the series. */
+    @Schema(description = "A reading of the series, and what the curve of the approach says then.")
+    public record CoursePoint(
+            @Schema(description = "Seconds after the first reading.", examples = "30", minimum = "0", maximum = "1e9")
+            double elapsedS,
+
+            @Schema(description = "pH read.", examples = "5.47", minimum = "-20", maximum = "30")
+            double ph,
+
+            @Schema(
+                    description = "What the curve says then; absent where no curve is seen.",
+                    examples = "5.468",
+                    nullable = true,
+                    minimum = "-60",
+                    maximum = "60")
+            Double curvePh) {}
 
     /** A pH with its uncertainty. */
     @Schema(description = "A pH with its uncertainty.")

@@ -41,7 +41,9 @@ class PictureTest {
 
     static {
         PATHS.put("evaluateCalibration", "/v1/calibration-evaluations");
+        PATHS.put("judgePhReading", "/v1/ph-readings");
         PATHS.put("predictMash", "/v1/mash-predictions");
+        PATHS.put("computeAcidDose", "/v1/acid-doses");
     }
 
     /** A question that is answered, and its answer as JSON. */
@@ -199,6 +201,44 @@ class PictureTest {
                 assertToScale(both);
                 assertBarsToScale(marks(picture, "share"));
             }
+            case "judgePhReading" -> {
+                List<Mark> read = new ArrayList<>(marks(picture, "reading"));
+                read.addAll(marks(picture, "left-out"));
+                read.sort(Comparator.comparingDouble(mark -> mark.number("x")));
+                assertThat(values(read, "x", "y")).isEqualTo(values(result.at("/settling/course"), "/elapsedS", "/ph"));
+                assertThat(marks(picture, "left-out")).hasSameSizeAs(result.at("/settling/leftOut"));
+                assertThat(values(marks(picture, "heading-for"), "y", "low", "high"))
+                        .isEqualTo(values(
+                                MAPPER.createArrayNode().add(result.get("settling")),
+                                "/headingFor",
+                                "/low90",
+                                "/high90"));
+                assertThat(values(marks(picture, "at-20"), "x", "low", "high"))
+                        .isEqualTo(
+                                values(MAPPER.createArrayNode().add(result.get("at20")), "/ph", "/low90", "/high90"));
+                assertToScale(read);
+            }
+            case "computeAcidDose" -> {
+                List<JsonNode> read = StreamSupport.stream(
+                                result.get("readings").spliterator(), false)
+                        .filter(reading -> reading.has("ph"))
+                        .toList();
+                assertThat(values(marks(picture, "reading"), "x")).isEqualTo(values(MAPPER.valueToTree(read), "/ph"));
+                assertThat(values(marks(picture, "now"), "x", "low", "high"))
+                        .isEqualTo(values(MAPPER.createArrayNode().add(result.get("now")), "/ph", "/low90", "/high90"));
+                List<Mark> stages = new ArrayList<>(marks(picture, "add-now"));
+                assertThat(stages).hasSize(result.has("addNow") ? 1 : 0);
+                stages.addAll(marks(picture, "later"));
+                assertThat(values(stages, "x", "low", "high"))
+                        .isEqualTo(values(result.get("stages"), "/expectedPh", "/low90", "/high90"));
+                List<Mark> all = new ArrayList<>(marks(picture, "reading"));
+                all.addAll(marks(picture, "now"));
+                all.addAll(stages);
+                assertToScale(all);
+                assertThat(all(picture, "title").get(0).getTextContent().contains("add nothing")
+                                || all(picture, "title").get(0).getTextContent().startsWith("Add nothing"))
+                        .isEqualTo(!result.has("addNow"));
+            }
             default -> throw new IllegalStateException(asked.operation);
         }
     }
@@ -257,9 +297,8 @@ class PictureTest {
             for (Element text : all(picture, "text")) {
                 if (text.hasAttribute("x")) {
                     boolean bold = text.getAttribute("font-weight").equals("bold");
-                    double width = 1.12
-                            * new Lettering(Integer.parseInt(text.getAttribute("font-size")), bold)
-                                    .width(text.getTextContent());
+                    double width = new Lettering(Integer.parseInt(text.getAttribute("font-size")), bold)
+                            .width(text.getTextContent());
                     double x = Double.parseDouble(text.getAttribute("x"));
                     double left = text.getAttribute("text-anchor").equals("middle") ? x - width / 2 : x;
                     assertThat(left).as(text.getTextContent()).isGreaterThanOrEqualTo(0);

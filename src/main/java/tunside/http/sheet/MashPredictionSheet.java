@@ -1,0 +1,77 @@
+package tunside.http.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import tunside.http.answer.Rounded;
+import tunside.http.mash.MashPredictionRequest;
+import tunside.http.mash.MashPredictionResponse;
+import tunside.http.mash.MashPredictionResponse.MashPredictionResult;
+import tunside.http.sheet.BrewDaySheet.Fact;
+import tunside.http.sheet.BrewDaySheet.Ingredient;
+import tunside.http.sheet.BrewDaySheet.Step;
+import tunside.mash.PhRange;
+import tunside.mash.PhRanges;
+
+/** A predicted mash on paper. */
+final class MashPredictionSheet {
+    private static final int MOST_INGREDIENTS = 12;
+
+    private MashPredictionSheet() {}
+
+    static BrewDaySheet of(MashPredictionRequest question, MashPredictionResponse answer) {
+        MashPredictionResult result = answer.result();
+        PhRange range = PhRanges.acceptedMash();
+        String expected = "%s (90 %%: %s to %s)"
+                .formatted(
+                        Rounded.text(result.ph()),
+                        Rounded.text(result.interval90().low()),
+                        Rounded.text(result.interval90().high()));
+        List<Ingredient> ingredients = new ArrayList<>();
+        List<Ingredient> liquor = SheetParts.liquor(question.liquor());
+        if (question.additions() != null) {
+            question.additions().forEach(addition -> ingredients.add(SheetParts.addition(addition)));
+        }
+        question.grist().forEach(malt -> ingredients.add(SheetParts.malt(malt)));
+        List<String> warnings = SheetParts.warnings(answer.checks());
+        List<Fact> facts = List.of(
+                new Fact("Predicted pH, cooled sample", expected),
+                new Fact("Standard uncertainty", Rounded.text(result.standardUncertainty())),
+                new Fact(
+                        "Accepted range",
+                        "%s to %s"
+                                .formatted(
+                                        Rounded.text(range.lowPh().orElseThrow()),
+                                        Rounded.text(range.highPh().orElseThrow()))),
+                new Fact("Grist", SheetParts.amount(result.gristMass(), null)),
+                new Fact("Liquor to grist", Rounded.text(result.liquorRatioLPerKg()) + " L/kg"),
+                new Fact(
+                        "Acid that lowers the pH by 0.1",
+                        Rounded.text(Rounded.significant(result.bufferCapacityMeqPerPh() / 10, 3)) + " mEq"),
+                new Fact("Surer with", result.limitedBy().advice()));
+        List<Step> steps = List.of(
+                new Step(false, "Electrode read in two buffers", "", ""),
+                new Step(false, "Additions stirred into the liquor, each ticked above", "", ""),
+                new Step(false, "Mashed in", "", ""),
+                new Step(false, "First sample, cooled to 20 to 25 °C and read", expected, ""),
+                new Step(false, "Second sample, the same way", expected, ""));
+        return new BrewDaySheet(
+                "Mash predicted at pH " + Rounded.text(result.ph()),
+                "Measure before you correct: ask for a dose with the pH you read.",
+                warnings,
+                liquor,
+                SheetParts.first(ingredients, MOST_INGREDIENTS),
+                SheetParts.more(ingredients, MOST_INGREDIENTS),
+                facts,
+                steps,
+                SheetParts.blankRows(
+                        warnings.size(),
+                        liquor.size(),
+                        Math.min(MOST_INGREDIENTS, ingredients.size()),
+                        facts.size(),
+                        steps.size()),
+                SheetParts.electrode(null, null),
+                SheetParts.safety(answer.safety()),
+                SheetParts.moreSafety(answer.safety()),
+                SheetParts.origin(answer.basis()));
+    }
+}
