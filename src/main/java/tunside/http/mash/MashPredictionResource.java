@@ -51,6 +51,6 @@ public final class MashPredictionResource {
     @Produces("text/html")
     @Operation(hidden = true)
     public Answered print(MashPredictionRequest request) {
-        return new Answered(request, MashPredictionMapper.answer(request));
+        return new Answered(request, MashPredictionMapper.answer(request, variations));
     }
 }

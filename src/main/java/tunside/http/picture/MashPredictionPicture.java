@@ -1,5 +1,6 @@
 package tunside.http.picture;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
 import org.jfree.chart.plot.XYPlot;
@@ -32,9 +33,19 @@ final class MashPredictionPicture {
         return new Picture(
                 title,
                 lead,
-                List.of(titration(result, range), shares(result)),
+                panels(result, range),
                 caption,
                 "%s. %s %s %s".formatted(title, lead, inWords(result), Caption.inWords(caption)));
+    }
+
+    private static List<Panel> panels(MashPredictionResult result, PhRange range) {
+        List<Panel> panels = new ArrayList<>();
+        if (result.curve() != null) {
+            panels.add(VariedPh.of(result.curve(), range));
+        }
+        panels.add(titration(result, range));
+        panels.add(shares(result));
+        return panels;
     }
 
     private static String inWords(MashPredictionResult result) {
@@ -44,7 +55,7 @@ final class MashPredictionPicture {
         result.titration()
                 .forEach(step ->
                         steps.add("%s mEq to pH %s".formatted(Rounded.text(step.acidMeq()), Rounded.text(step.ph()))));
-        return shares.toString() + steps;
+        return shares.toString() + steps + (result.curve() == null ? "" : VariedPh.inWords(result.curve()));
     }
 
     private static Panel titration(MashPredictionResult result, PhRange range) {

@@ -196,6 +196,15 @@ class PictureTest {
                                         result.at("/interval90/low").asDouble(),
                                         result.at("/interval90/high").asDouble()));
                 assertThat(values(marks(picture, "share"), "x")).isEqualTo(values(result.get("contributions"), "/meq"));
+                if (result.has("curve")) {
+                    List<JsonNode> answered = StreamSupport.stream(
+                                    result.at("/curve/points").spliterator(), false)
+                            .filter(point -> point.has("ph"))
+                            .toList();
+                    assertThat(values(marks(picture, "varied"), "x", "y"))
+                            .isEqualTo(values(MAPPER.valueToTree(answered), "/value", "/ph"));
+                    assertToScale(marks(picture, "varied"));
+                }
                 List<Mark> both = new ArrayList<>(marks(picture, "titration"));
                 both.addAll(1, marks(picture, "prediction"));
                 assertToScale(both);
