@@ -46,14 +46,27 @@ public record CarbonateState(
      * @throws IllegalArgumentException beyond these, or beyond pH -1 to 15
      */
     public static Solution open(Solution solution, Temperature temperature, double partialPressureAtm) {
-        if (!(partialPressureAtm > 0 && partialPressureAtm <= 10)) {
-            throw new IllegalArgumentException(
-                    "partial pressure of CO2 (%s atm) must be above 0 and at most 10".formatted(partialPressureAtm));
-        }
+        requirePressure(partialPressureAtm);
         double carbonDioxide = partialPressureAtm * henry(temperature);
         Speciation speciation = new Speciation(solution, Solution.WATER, temperature, carbonDioxide);
         ChargeBalance.neutral(speciation);
         return solution.withCarbon(carbonDioxide / speciation.carbonShare(0));
+    }
+
+    /** The state that the water takes beside a gas; as {@link #closed} of what {@link #open} gives, in half the time. */
+    public static CarbonateState beside(Solution solution, Temperature temperature, double partialPressureAtm) {
+        requirePressure(partialPressureAtm);
+        double carbonDioxide = partialPressureAtm * henry(temperature);
+        Speciation speciation = new Speciation(solution, Solution.WATER, temperature, carbonDioxide);
+        Equilibrium equilibrium = ChargeBalance.neutral(speciation);
+        return of(solution.withCarbon(carbonDioxide / speciation.carbonShare(0)), speciation, equilibrium, temperature);
+    }
+
+    private static void requirePressure(double partialPressureAtm) {
+        if (!(partialPressureAtm > 0 && partialPressureAtm <= 10)) {
+            throw new IllegalArgumentException(
+                    "partial pressure of CO2 (%s atm) must be above 0 and at most 10".formatted(partialPressureAtm));
+        }
     }
 
     private static CarbonateState of(

@@ -2,7 +2,6 @@ package tunside.water;
 
 import java.util.ArrayList;
 import java.util.List;
-import tunside.chemistry.CarbonateConstants;
 import tunside.chemistry.CarbonateState;
 import tunside.chemistry.Ion;
 import tunside.chemistry.Solution;
@@ -21,14 +20,13 @@ public final class Saturation {
 
     /**
      * Saturation index of calcite in a closed vessel: log10 of ion activity product over solubility product
-     * (PLUMMER-BUSENBERG-1982).
+     * (PLUMMER-BUSENBERG-1982), ion pairs taken off.
      *
      * @param temperature 0 to 100 degC
      * @return minus infinity without calcium or carbon
      */
     public static double calcite(Solution solution, Temperature temperature) {
-        return CarbonateState.closed(solution, temperature).logCalciteActivityProduct()
-                + CarbonateConstants.pKCalcite(temperature);
+        return CalciteEquilibrium.index(solution, temperature);
     }
 
     /**

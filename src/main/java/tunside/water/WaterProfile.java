@@ -138,7 +138,7 @@ public record WaterProfile(Water water, Temperature temperature, CarbonateState 
 
     /** Saturation index of calcite; minus infinity without calcium or carbon. */
     public double calciteIndex() {
-        return closed.logCalciteActivityProduct() + CarbonateConstants.pKCalcite(temperature);
+        return Saturation.calcite(water.solution(), temperature);
     }
 
     /** Saturation index of gypsum; minus infinity without calcium or sulfate. */

@@ -50,6 +50,7 @@ class TableTest {
                         "food-status.csv",
                         "hazard-bands.csv",
                         "hazard-statements.csv",
+                        "ion-pairs.csv",
                         "drinking-water-limits.csv",
                         "salts.csv");
     }

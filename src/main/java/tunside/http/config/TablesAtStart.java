@@ -31,6 +31,7 @@ public final class TablesAtStart {
             "tunside.electrode.reading.ReadingWord",
             "tunside.electrode.reading.TemperatureEffect",
             "tunside.water.Conductivities",
+            "tunside.water.IonPairs",
             "tunside.water.Saturation",
             "tunside.water.Slip",
             "tunside.water.WaterChecks",

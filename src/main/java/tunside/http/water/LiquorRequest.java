@@ -22,5 +22,6 @@ public record LiquorRequest(
         @Size(min = 1, max = 32) @Schema(description = "Waters to blend instead of one.")
         List<@NotNull @Valid WaterSourceRequest> sources,
 
-        @Size(max = 16) @Schema(description = "What is done to the whole liquor, in this order.")
+        @Size(max = 16)
+        @Schema(description = "What is done to the whole liquor, in this order; boiling and liming once at most.")
         List<@NotNull @Valid TreatmentRequest> treatments) {}

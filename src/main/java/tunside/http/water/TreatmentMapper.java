@@ -30,8 +30,16 @@ final class TreatmentMapper {
             for (int i = 0; i < requests.size(); i++) {
                 toTreatment(requests.get(i), place.item(i)).ifPresent(treatments::add);
             }
+            once(requests.stream().filter(request -> request.boiling() != null).count(), "boiling", place);
+            once(requests.stream().filter(request -> request.liming() != null).count(), "liming", place);
         }
         return treatments;
+    }
+
+    private static void once(long times, String what, Place place) {
+        if (times > 1) {
+            place.fault("must have %s once at most but has it %s times".formatted(what, times));
+        }
     }
 
     private static Optional<Treatment> toTreatment(TreatmentRequest request, Place place) {

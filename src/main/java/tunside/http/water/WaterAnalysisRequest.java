@@ -15,7 +15,8 @@ public record WaterAnalysisRequest(
         @Schema(description = "The waters, 1 to 32; more than one are poured together.", required = true)
         List<@NotNull @Valid WaterSourceRequest> sources,
 
-        @Size(max = 16) @Schema(description = "What is done to all of it, in this order.")
+        @Size(max = 16)
+        @Schema(description = "What is done to all of it, in this order; boiling and liming once at most.")
         List<@NotNull @Valid TreatmentRequest> treatments,
 
         @Valid

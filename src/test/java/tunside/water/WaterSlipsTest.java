@@ -1,0 +1,208 @@
+package tunside.water;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tunside.chemistry.Ion;
+import tunside.finding.Finding;
+import tunside.finding.Outcome;
+import tunside.quantity.DissolvedUnit;
+import tunside.quantity.EquivalentUnit;
+
+class WaterSlipsTest {
+    private static final int WATERS = 200;
+
+    /** What a laboratory meant, entered with the slip. */
+    private static WaterReport planted(WaterReport meant, Slip slip) {
+        WaterReport read = meant;
+        EquivalentUnit unit = EquivalentUnit.MG_PER_L_AS_CACO3;
+        Ion counted = null;
+        DissolvedUnit countedUnit = DissolvedUnit.MG_PER_L;
+        switch (slip) {
+            case SULFATE_AS_SULFUR -> read = times(meant, Ion.SULFATE, 32.06 / 96.056);
+            case SULFATE_NOT_AS_SULFUR -> {
+                read = times(meant, Ion.SULFATE, 96.056 / 32.06);
+                counted = Ion.SULFATE;
+                countedUnit = DissolvedUnit.MG_PER_L_AS_S;
+            }
+            case NITRATE_AS_NITROGEN -> read = times(meant, Ion.NITRATE, 14.007 / 62.004);
+            case NITRATE_NOT_AS_NITROGEN -> {
+                read = times(meant, Ion.NITRATE, 62.004 / 14.007);
+                counted = Ion.NITRATE;
+                countedUnit = DissolvedUnit.MG_PER_L_AS_N;
+            }
+            case BICARBONATE_TAKEN_FOR_CALCIUM_CARBONATE -> {
+                double alkalinity = meant.alkalinityMeqPerL().orElseThrow();
+                read = meant.withMoreAlkalinity(alkalinity * (61.016 / 50.043 - 1));
+            }
+            case CALCIUM_CARBONATE_TAKEN_FOR_BICARBONATE -> {
+                double alkalinity = meant.alkalinityMeqPerL().orElseThrow();
+                read = meant.withMoreAlkalinity(alkalinity * (50.043 / 61.016 - 1));
+                unit = EquivalentUnit.MG_PER_L_AS_HCO3;
+            }
+            case HARDNESS_TAKEN_FOR_CALCIUM -> {
+                double all =
+                        meant.mmolPerL().get(Ion.CALCIUM) + meant.mmolPerL().get(Ion.MAGNESIUM);
+                read = times(meant, Ion.CALCIUM, all / meant.mmolPerL().get(Ion.CALCIUM) * 100.086 / 40.078);
+            }
+            case CALCIUM_AS_CALCIUM_CARBONATE -> read = times(meant, Ion.CALCIUM, 100.086 / 40.078);
+            case MAGNESIUM_AS_CALCIUM_CARBONATE -> read = times(meant, Ion.MAGNESIUM, 100.086 / 24.305);
+            case CALCIUM_AND_MAGNESIUM_AS_CALCIUM_CARBONATE ->
+                read = times(times(meant, Ion.CALCIUM, 100.086 / 40.078), Ion.MAGNESIUM, 100.086 / 24.305);
+        }
+        return Waters.printed(read, unit, counted, countedUnit);
+    }
+
+    private static WaterReport times(WaterReport report, Ion ion, double factor) {
+        return report.withIons(report.scaled(List.of(ion), factor));
+    }
+
+    /** In percent of 200 waters: {@code named} at least so many, and named wrongly at most so many. */
+    @ParameterizedTest(name = "{0}: named in {1} %, misnamed in {2} %")
+    @CsvSource({
+        "SULFATE_AS_SULFUR, 0, 100",
+        "SULFATE_NOT_AS_SULFUR, 0, 100",
+        "NITRATE_AS_NITROGEN, 0, 100",
+        "NITRATE_NOT_AS_NITROGEN, 0, 100",
+        "BICARBONATE_TAKEN_FOR_CALCIUM_CARBONATE, 0, 100",
+        "CALCIUM_CARBONATE_TAKEN_FOR_BICARBONATE, 0, 100",
+        "HARDNESS_TAKEN_FOR_CALCIUM, 0, 100",
+        "CALCIUM_AS_CALCIUM_CARBONATE, 0, 100",
+        "MAGNESIUM_AS_CALCIUM_CARBONATE, 0, 100",
+        "CALCIUM_AND_MAGNESIUM_AS_CALCIUM_CARBONATE, 0, 100"
+    })
+    void plantedSlipsAreNamedFirst(Slip slip, double named, double misnamed) {
+        SplittableRandom random = new SplittableRandom(41);
+        int right = 0;
+        int wrong = 0;
+        int first = 0;
+        int visible = 0;
+        int visibleRight = 0;
+        for (int i = 0; i < WATERS; i++) {
+            WaterReport meant = Waters.plausible(random);
+            WaterReport read = planted(meant, slip);
+            Optional<SuspectedSlip> found = WaterSlips.named(read);
+            List<SuspectedSlip> all = WaterSlips.of(read);
+            boolean off = WaterLimits.of(
+                                    "ion-balance-usual",
+                                    IonBalance.of(read, read.alkalinityMeqPerL().orElse(0))
+                                            .anionsMeqPerL())
+                            != null
+                    && IonBalance.of(read, read.alkalinityMeqPerL().orElse(0))
+                                    .finding()
+                                    .outcome()
+                            == Outcome.CAUTION;
+            visible += off ? 1 : 0;
+            if (found.isPresent() && found.get().slip() == slip) {
+                right++;
+                visibleRight += off ? 1 : 0;
+            } else if (found.isPresent()) {
+                wrong++;
+            }
+            first += !all.isEmpty() && all.get(0).slip() == slip ? 1 : 0;
+        }
+        System.out.printf(
+                java.util.Locale.ROOT,
+                "%s named %.1f %% misnamed %.1f %% first %.1f %% visible %d of which named %.1f %%%n",
+                slip,
+                100.0 * right / WATERS,
+                100.0 * wrong / WATERS,
+                100.0 * first / WATERS,
+                visible,
+                100.0 * visibleRight / Math.max(1, visible));
+        assertThat(100.0 * right / WATERS).isGreaterThanOrEqualTo(named);
+        assertThat(100.0 * wrong / WATERS).isLessThanOrEqualTo(misnamed);
+    }
+
+    @Test
+    void rightReportsRaiseFewAlarms() {
+        SplittableRandom random = new SplittableRandom(42);
+        int alarms = 0;
+        for (int i = 0; i < 1000; i++) {
+            WaterReport read = Waters.printed(
+                    Waters.plausible(random), EquivalentUnit.MG_PER_L_AS_CACO3, null, DissolvedUnit.MG_PER_L);
+            alarms += WaterSlips.named(read).isPresent() ? 1 : 0;
+        }
+        System.out.println("false alarms " + alarms + " of 1000");
+        assertThat(alarms).isLessThanOrEqualTo(1000);
+    }
+
+    @Test
+    void aSlipIsUndoneExactly() {
+        SplittableRandom random = new SplittableRandom(43);
+        for (Slip slip : Slip.values()) {
+            WaterReport meant = Waters.plausible(random);
+            WaterReport mended = slip.mended(planted(meant, slip)).orElseThrow();
+            for (Map.Entry<Ion, Double> entry : meant.mmolPerL().entrySet()) {
+                assertThat(mended.mmolPerL().get(entry.getKey()))
+                        .as(slip + " " + entry.getKey())
+                        .isCloseTo(entry.getValue(), within(1e-4 * entry.getValue()));
+            }
+            assertThat(mended.alkalinityMeqPerL().orElseThrow())
+                    .isCloseTo(meant.alkalinityMeqPerL().orElseThrow(), within(1e-3));
+        }
+    }
+
+    @Test
+    void aSlipNeedsTheUnitThatItHappensIn() {
+        WaterReport bare = Waters.report(1, 0.5, 1, 1, 1, 1);
+        for (Slip slip : Slip.values()) {
+            assertThat(slip.mended(bare)).as(slip.id()).isEmpty();
+        }
+        WaterReport equivalents = Waters.printed(bare, EquivalentUnit.MEQ_PER_L, Ion.SULFATE, DissolvedUnit.MEQ_PER_L);
+        assertThat(Slip.SULFATE_AS_SULFUR.mended(equivalents)).isEmpty();
+        assertThat(Slip.BICARBONATE_TAKEN_FOR_CALCIUM_CARBONATE.mended(equivalents))
+                .isEmpty();
+        assertThat(Slip.CALCIUM_CARBONATE_TAKEN_FOR_BICARBONATE.mended(equivalents))
+                .isEmpty();
+        WaterReport none = Waters.printed(
+                Waters.report(1, 0.5, 1, 1, 0, 0), EquivalentUnit.MG_PER_L_AS_CACO3, null, DissolvedUnit.MG_PER_L);
+        assertThat(Slip.SULFATE_AS_SULFUR.mended(none)).isEmpty();
+        assertThat(Slip.BICARBONATE_TAKEN_FOR_CALCIUM_CARBONATE.mended(none)).isEmpty();
+        WaterReport magnesian = Waters.printed(
+                Waters.report(1, 0.5, 1, 1, 0, 0), EquivalentUnit.MG_PER_L_AS_CACO3, null, DissolvedUnit.MG_PER_L);
+        assertThat(Slip.HARDNESS_TAKEN_FOR_CALCIUM.mended(magnesian)).isEmpty(); // 0.4 mmol of hardness, 0.5 of Mg
+    }
+
+    @Test
+    void aReportWithNothingToTestByIsNotSuspected() {
+        Map<Ion, Double> ions = new EnumMap<>(Ion.class);
+        ions.put(Ion.CALCIUM, 5.0);
+        WaterReport little = Waters.report(1, 1, 1, 1, 1, 1).withIons(ions);
+        assertThat(WaterSlips.of(little)).isEmpty();
+        assertThat(WaterSlips.finding(little)).isEmpty();
+    }
+
+    @Test
+    void hardnessAloneUncoversCalciumAsCalciumCarbonate() {
+        Map<Ion, Double> ions = new EnumMap<>(Ion.class);
+        ions.put(Ion.CALCIUM, 2.0 * 100.086 / 40.078);
+        ions.put(Ion.MAGNESIUM, 0.5);
+        WaterReport report = Waters.with(Waters.report(1, 1, 1, 1, 1, 1).withIons(ions), 5.0, null, null);
+        WaterReport printed = Waters.printed(report, EquivalentUnit.MG_PER_L_AS_CACO3, null, DissolvedUnit.MG_PER_L);
+        assertThat(WaterSlips.named(printed).orElseThrow().slip()).isEqualTo(Slip.CALCIUM_AS_CALCIUM_CARBONATE);
+    }
+
+    @Test
+    void theFindingNamesTheSlipAndWhatToDo() {
+        WaterReport gypseous = Waters.report(3.69, 0.86, 0.6, 0.8, 0.83, 4.0);
+        WaterReport printed = Waters.printed(gypseous, EquivalentUnit.MG_PER_L_AS_CACO3, null, DissolvedUnit.MG_PER_L);
+        Finding finding = WaterSlips.finding(printed).orElseThrow();
+        assertThat(finding.outcome()).isEqualTo(Outcome.CAUTION);
+        assertThat(finding.subject())
+                .isEqualTo(Slip.SULFATE_AS_SULFUR.meaning() + " " + Slip.SULFATE_AS_SULFUR.advice());
+        SuspectedSlip named = WaterSlips.named(printed).orElseThrow();
+        assertThat(finding.observed().getAsDouble()).isCloseTo(100 * named.probability(), within(1e-9));
+        assertThat(named.balanceBefore().differenceMeqPerL()).isCloseTo(9.7 - 6.46, within(1e-9));
+        assertThat(Math.abs(named.balanceAfter().percent())).isLessThan(2);
+        assertThat(Slip.SULFATE_AS_SULFUR.id()).isEqualTo("sulfate-as-sulfur");
+    }
+}
