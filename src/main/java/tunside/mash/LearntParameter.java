@@ -8,7 +8,8 @@ package tunside.mash;
  * @param mean in pH, of the buffering scale the natural logarithm; -2 to 2
  */
 public record LearntParameter(LearntQuantity quantity, String malt, double mean) {
-    private static final double FARTHEST = 2;
+    /** Largest size of a mean. */
+    public static final double FARTHEST = 2;
 
     public LearntParameter {
         if (quantity.ofMalt()) {

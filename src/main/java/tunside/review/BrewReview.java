@@ -45,6 +45,7 @@ public record BrewReview(
     /** Studentised residual from which a brew is set aside. */
     public static final double OUTLIER = 3;
 
+    private static final double HIGHEST_PH = 14;
     private static final int MOST_REFITS = 4;
 
     public BrewReview {
@@ -58,6 +59,7 @@ public record BrewReview(
      * aside, the farthest first, up to a quarter of the brews. Cost: a few predictions with their slopes a reading.
      *
      * @param record 1 to 200 brews by one model without experience
+     * @throws UnexplainableRecord where a brew, or the record as a whole, could only be explained by what no mash can be
      */
     public static BrewReview of(List<MeasuredBrew> record) {
         if (record.isEmpty() || record.size() > MOST_BREWS) {
@@ -120,6 +122,10 @@ public record BrewReview(
             for (int j = 0; j < equations.size(); j++) {
                 Departure apart = apart(fit, j);
                 ReviewedBrew brew = brew(fit, j, apart);
+                double expectedPh = brew.fromOthers().value();
+                if (!(expectedPh >= 0 && expectedPh <= HIGHEST_PH)) {
+                    throw new UnexplainableRecord(j, expectedPh);
+                }
                 brews.add(brew);
                 double noise = Math.sqrt(equations.get(j).readingVariance(0));
                 errorsBefore.add(brew.brew().first().ph() - brew.published().value());
@@ -221,10 +227,11 @@ public record BrewReview(
             List<List<Double>> covariance = new ArrayList<>();
             for (int k = 0; k < prior.parameters().size(); k++) {
                 LearntParameter before = prior.parameters().get(k);
-                parameters.add(new LearntParameter(
-                        before.quantity(),
-                        before.malt(),
-                        before.mean() + belief.shift().getEntry(k)));
+                double mean = before.mean() + belief.shift().getEntry(k);
+                if (!(Math.abs(mean) <= LearntParameter.FARTHEST)) {
+                    throw new UnexplainableRecord(before.quantity().input(), mean);
+                }
+                parameters.add(new LearntParameter(before.quantity(), before.malt(), mean));
                 List<Double> row = new ArrayList<>();
                 for (int l = 0; l < prior.parameters().size(); l++) {
                     row.add(belief.covariance().getEntry(k, l));

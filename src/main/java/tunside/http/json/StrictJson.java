@@ -38,6 +38,7 @@ public final class StrictJson implements ObjectMapperCustomizer {
                         .maxDocumentLength(LONGEST_BODY)
                         .maxTokenCount(MOST_TOKENS)
                         .build());
+        mapper.getFactory().setCharacterEscapes(new MarkupEscapes());
         mapper.enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION)
                 .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
                 .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)

@@ -47,6 +47,7 @@ import tunside.review.MeasuredBrew;
 import tunside.review.Outlook;
 import tunside.review.ReviewedBrew;
 import tunside.review.SuspectedSlip;
+import tunside.review.UnexplainableRecord;
 
 /** Reads a record of brews and answers with what it teaches. */
 public final class BrewReviewMapper {
@@ -79,7 +80,7 @@ public final class BrewReviewMapper {
 
     static BrewReviewResponse answer(BrewReviewRequest request) {
         Reading reading = read(request);
-        BrewReview review = BrewReview.of(reading.brews());
+        BrewReview review = review(reading.brews());
         List<Finding> findings = new ArrayList<>(reading.findings());
         findings.addAll(review.findings());
         return new BrewReviewResponse(
@@ -87,6 +88,23 @@ public final class BrewReviewMapper {
                 Checks.of(findings),
                 Safety.mash(List.copyOf(reading.products()), List.copyOf(reading.salts())),
                 Basis.of("mash-brew-review", ASSUMPTIONS, SOURCES));
+    }
+
+    private static BrewReview review(List<MeasuredBrew> brews) {
+        try {
+            return BrewReview.of(brews);
+        } catch (UnexplainableRecord e) {
+            if (e.brew().isPresent()) {
+                throw new UnanswerableException(
+                        "/brews/" + e.brew().getAsInt(),
+                        "your other brews let expect a pH of this mash outside 0 to 14: check its grist, water and"
+                                + " additions, or leave it out");
+            }
+            throw new UnanswerableException(
+                    "/brews",
+                    "the record could only be explained by a shift of more than 2 pH, or more than seven times the"
+                            + " buffering, which no mash has: check the readings, masses and volumes");
+        }
     }
 
     private static Reading read(BrewReviewRequest request) {
