@@ -6,6 +6,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.container.ResourceInfo;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
+import tunside.http.answer.Answered;
 
 /** Counts every answer of a resource on its way out. */
 @Singleton
@@ -21,7 +22,7 @@ public final class AnswerFilter {
     public void count(ContainerResponseContext response, ResourceInfo resource) {
         Object answer = response.getEntity();
         if (answer != null) {
-            counts.count(path(resource), answer);
+            counts.count(path(resource), answer instanceof Answered answered ? answered.answer() : answer);
         }
     }
 
