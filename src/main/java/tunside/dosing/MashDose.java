@@ -34,11 +34,14 @@ public record MashDose(Mash mash) implements DosableLiquid {
 
     /**
      * Buffering of the malts before any acid went in: the median from their classes or measurements; malts known by class
-     * share the published spread, measured malts have their own.
+     * share the published spread or what is left of it after the household's own brews; measured malts have their own.
      */
     @Override
     public BufferingPrior prior() {
-        double classSpread = BufferingPriors.logStandardDeviation("mash");
+        double classSpread = mash.model()
+                .experience()
+                .logBufferingUncertainty()
+                .orElse(BufferingPriors.logStandardDeviation("mash"));
         double byClass = 0;
         double measuredSquares = 0;
         double all = 0;

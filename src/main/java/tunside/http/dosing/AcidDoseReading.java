@@ -29,10 +29,12 @@ import tunside.finding.Finding;
 import tunside.http.answer.Rounded;
 import tunside.http.json.KnownIds;
 import tunside.http.mash.AdditionMapper;
+import tunside.http.mash.ExperienceDocument;
 import tunside.http.mash.GristMapper;
 import tunside.http.problem.Place;
 import tunside.http.quantity.StrengthQuantity;
 import tunside.http.water.LiquorMapper;
+import tunside.mash.Experience;
 import tunside.mash.GristPart;
 import tunside.mash.Liquor;
 import tunside.mash.Mash;
@@ -220,6 +222,7 @@ record AcidDoseReading(
             belongs("grist", request.grist(), mash, "a mash");
             belongs("additions", request.additions(), mash, "a mash");
             belongs("millGapMm", request.millGapMm(), mash, "a mash");
+            belongs("experience", request.experience(), mash, "a mash");
             belongs("liquor", request.liquor(), mash || liquor, "a mash or liquor");
             belongs("temperature", request.temperature(), liquor, "a liquor; other samples are read cooled");
             belongs("volume", request.volume(), !mash && !liquor, "wort or beer");
@@ -274,6 +277,7 @@ record AcidDoseReading(
                     request.millGapMm() == null ? OptionalDouble.empty() : OptionalDouble.of(request.millGapMm()),
                     Optional.empty(),
                     false);
+            Experience experience = ExperienceDocument.toExperience(request.experience(), place.member("experience"));
             findings.addAll(GristMapper.findings(parts, place.member("grist")));
             findings.addAll(liquor.water().findings());
             findings.addAll(additions.findings());
@@ -284,7 +288,7 @@ record AcidDoseReading(
                                     Liquor.of(liquor.volume(), liquor.water()),
                                     additions.additions(),
                                     conditions,
-                                    MashModel.standard())),
+                                    MashModel.standard().withExperience(experience))),
                             null));
         }
 

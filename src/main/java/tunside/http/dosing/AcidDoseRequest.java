@@ -11,6 +11,7 @@ import tunside.dosing.DosedLiquid;
 import tunside.http.json.Known;
 import tunside.http.json.KnownIds;
 import tunside.http.mash.AdditionRequest;
+import tunside.http.mash.ExperienceDocument;
 import tunside.http.mash.MaltRequest;
 import tunside.http.quantity.MassQuantity;
 import tunside.http.quantity.StrengthQuantity;
@@ -119,6 +120,14 @@ public record AcidDoseRequest(
                 examples = "0.8",
                 nullable = true)
         Double millGapMm,
+
+        @Valid
+        @Schema(
+                description =
+                        "For a mash: the experience that POST /v1/brew-reviews answered with, unchanged. It says how much your"
+                                + " mashes buffer, and how sure that is. Absent: the published spread.",
+                nullable = true)
+        ExperienceDocument experience,
 
         @Valid
         @Schema(

@@ -78,6 +78,24 @@ class AcidDoseResourceTest {
     }
 
     @Test
+    void experienceNarrowsWhatIsKnownOfTheBuffering() {
+        String learnt =
+                ",\"experience\":{\"model\":\"mash-proton-balance\",\"version\":\"1\",\"brews\":5,\"parameters\":[{\"parameter\":"
+                        + "\"buffering-scale\",\"mean\":0.2,\"standardUncertainty\":0.1}],\"covariance\":[[0.01]]}";
+        String plain = ask(mash("lactic", 80, ""), 200).extract().asString();
+        String taught = ask(mash("lactic", 80, learnt), 200).extract().asString();
+        var before = new io.restassured.path.json.JsonPath(plain);
+        var after = new io.restassured.path.json.JsonPath(taught);
+        assertThat(after.getDouble("result.learnt.expected") / before.getDouble("result.learnt.expected"))
+                .isCloseTo(Math.exp(0.2), org.assertj.core.api.Assertions.within(0.01));
+        assertThat(after.getDouble("result.learnt.high90")).isLessThan(before.getDouble("result.learnt.high90"));
+        assertThat(after.getDouble("result.addNow.volume.value"))
+                .isGreaterThan(before.getDouble("result.addNow.volume.value"));
+        ask(mash("lactic", 80, learnt.replace("\"version\":\"1\"", "\"version\":\"0\"")), 400)
+                .body("errors.pointer", hasItem(containsString("/experience")));
+    }
+
+    @Test
     void powdersAreWeighed() {
         ask(mash("citric", 100, ""), 200)
                 .body("result.addNow.volume", equalTo(null))
