@@ -65,59 +65,37 @@ class WaterSlipsTest {
         return report.withIons(report.scaled(List.of(ion), factor));
     }
 
-    /** In percent of 200 waters: {@code named} at least so many, and named wrongly at most so many. */
+    /**
+     * In percent of 200 waters: {@code named} at least so many, and named wrongly at most so many. Nitrate is mostly too
+     * little to show, and a fifth of a low alkalinity hides in the laboratory's error.
+     */
     @ParameterizedTest(name = "{0}: named in {1} %, misnamed in {2} %")
     @CsvSource({
-        "SULFATE_AS_SULFUR, 0, 100",
-        "SULFATE_NOT_AS_SULFUR, 0, 100",
-        "NITRATE_AS_NITROGEN, 0, 100",
-        "NITRATE_NOT_AS_NITROGEN, 0, 100",
-        "BICARBONATE_TAKEN_FOR_CALCIUM_CARBONATE, 0, 100",
-        "CALCIUM_CARBONATE_TAKEN_FOR_BICARBONATE, 0, 100",
-        "HARDNESS_TAKEN_FOR_CALCIUM, 0, 100",
-        "CALCIUM_AS_CALCIUM_CARBONATE, 0, 100",
-        "MAGNESIUM_AS_CALCIUM_CARBONATE, 0, 100",
-        "CALCIUM_AND_MAGNESIUM_AS_CALCIUM_CARBONATE, 0, 100"
+        "SULFATE_AS_SULFUR, 85, 2",
+        "SULFATE_NOT_AS_SULFUR, 90, 6",
+        "NITRATE_AS_NITROGEN, 5, 3",
+        "NITRATE_NOT_AS_NITROGEN, 70, 6",
+        "BICARBONATE_TAKEN_FOR_CALCIUM_CARBONATE, 60, 1",
+        "CALCIUM_CARBONATE_TAKEN_FOR_BICARBONATE, 45, 9",
+        "HARDNESS_TAKEN_FOR_CALCIUM, 98, 2",
+        "CALCIUM_AS_CALCIUM_CARBONATE, 95, 4",
+        "MAGNESIUM_AS_CALCIUM_CARBONATE, 90, 8",
+        "CALCIUM_AND_MAGNESIUM_AS_CALCIUM_CARBONATE, 95, 5"
     })
     void plantedSlipsAreNamedFirst(Slip slip, double named, double misnamed) {
         SplittableRandom random = new SplittableRandom(41);
         int right = 0;
         int wrong = 0;
-        int first = 0;
-        int visible = 0;
-        int visibleRight = 0;
         for (int i = 0; i < WATERS; i++) {
             WaterReport meant = Waters.plausible(random);
             WaterReport read = planted(meant, slip);
             Optional<SuspectedSlip> found = WaterSlips.named(read);
-            List<SuspectedSlip> all = WaterSlips.of(read);
-            boolean off = WaterLimits.of(
-                                    "ion-balance-usual",
-                                    IonBalance.of(read, read.alkalinityMeqPerL().orElse(0))
-                                            .anionsMeqPerL())
-                            != null
-                    && IonBalance.of(read, read.alkalinityMeqPerL().orElse(0))
-                                    .finding()
-                                    .outcome()
-                            == Outcome.CAUTION;
-            visible += off ? 1 : 0;
             if (found.isPresent() && found.get().slip() == slip) {
                 right++;
-                visibleRight += off ? 1 : 0;
             } else if (found.isPresent()) {
                 wrong++;
             }
-            first += !all.isEmpty() && all.get(0).slip() == slip ? 1 : 0;
         }
-        System.out.printf(
-                java.util.Locale.ROOT,
-                "%s named %.1f %% misnamed %.1f %% first %.1f %% visible %d of which named %.1f %%%n",
-                slip,
-                100.0 * right / WATERS,
-                100.0 * wrong / WATERS,
-                100.0 * first / WATERS,
-                visible,
-                100.0 * visibleRight / Math.max(1, visible));
         assertThat(100.0 * right / WATERS).isGreaterThanOrEqualTo(named);
         assertThat(100.0 * wrong / WATERS).isLessThanOrEqualTo(misnamed);
     }
@@ -131,8 +109,7 @@ class WaterSlipsTest {
                     Waters.plausible(random), EquivalentUnit.MG_PER_L_AS_CACO3, null, DissolvedUnit.MG_PER_L);
             alarms += WaterSlips.named(read).isPresent() ? 1 : 0;
         }
-        System.out.println("false alarms " + alarms + " of 1000");
-        assertThat(alarms).isLessThanOrEqualTo(1000);
+        assertThat(alarms).isLessThanOrEqualTo(2);
     }
 
     @Test
