@@ -26,9 +26,6 @@ public record Boiling(OptionalDouble supersaturation, OptionalDouble residualMeq
         implements Treatment {
     private static final Temperature BOIL = new Temperature(100);
 
-    /** Calcium left, as a share, below which it is what ended the softening. */
-    private static final double CALCIUM_SPENT = 0.1;
-
     public Boiling {
         supersaturation.ifPresent(value -> WaterReport.require("supersaturation", value, 0, 2));
         residualMeqPerL.ifPresent(value -> WaterReport.require("residual alkalinity (mEq/L)", value, 0, 10));
@@ -69,7 +66,7 @@ public record Boiling(OptionalDouble supersaturation, OptionalDouble residualMeq
                 "",
                 2000 * dropped,
                 1000 * left.fixedCharge()));
-        if (dropped > 0 && left.ion(Ion.CALCIUM) < before.ion(Ion.CALCIUM) * CALCIUM_SPENT) {
+        if (dropped > 0 && left.ion(Ion.CALCIUM) < before.ion(Ion.CALCIUM) * WaterModel.value("boil-calcium-spent")) {
             findings.add(Finding.of("water.boiling-calcium", Outcome.CAUTION, "", 1000 * left.fixedCharge(), 0));
         }
         Water cooled = Water.closed(after, water.temperature(), water.samplePh(), List.of());
