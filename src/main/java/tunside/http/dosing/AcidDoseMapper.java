@@ -74,17 +74,19 @@ public final class AcidDoseMapper {
         return new AcidDoseResponse(
                 toResult(reading, request.measuredPh() != null, advice, anion, openPh),
                 Checks.of(findings),
-                Safety.dosing(reading.products(), bases(reading, advice), request.liquid() == DosedLiquid.MASH),
+                Safety.dosing(reading.products(), salts(reading, advice), request.liquid() == DosedLiquid.MASH),
                 DoseBasis.of(request.liquid(), reading));
     }
 
-    /** Bases that are handled: one that went in, or one to add. */
-    private static List<Salt> bases(AcidDoseReading reading, DoseAdvice advice) {
+    /** Salts and bases that are handled: those in the liquor, and the base that went in or is to go in. */
+    private static List<Salt> salts(AcidDoseReading reading, DoseAdvice advice) {
+        List<Salt> salts = new ArrayList<>(reading.liquorSalts());
         boolean added = reading.question().history().stream()
                 .anyMatch(past -> !past.reagent().acid());
-        return added || advice.outcome() instanceof DoseOutcome.RaiseInstead
-                ? List.of(reading.base().salt())
-                : List.of();
+        if (added || advice.outcome() instanceof DoseOutcome.RaiseInstead) {
+            salts.add(reading.base().salt());
+        }
+        return salts.stream().distinct().toList();
     }
 
     private static AcidDose toResult(

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.NeatAcidLimits;
+import tunside.chemistry.Salt;
 import tunside.chemistry.Solution;
 import tunside.dosing.AcidDilution;
 import tunside.dosing.AnionTaste;
@@ -53,6 +54,8 @@ import tunside.quantity.Volume;
  * @param bought the acid as bought, if one is named
  * @param dosed the acid as it is dosed: diluted where it is too strong
  * @param base to raise the pH with
+ * @param liquorProducts acids that treated the liquor
+ * @param liquorSalts salts and bases that treated the liquor
  * @param findings about what was read
  */
 record AcidDoseReading(
@@ -61,6 +64,8 @@ record AcidDoseReading(
         Optional<AcidProduct> bought,
         Optional<AcidProduct> dosed,
         Bases.Base base,
+        List<AcidProduct> liquorProducts,
+        List<Salt> liquorSalts,
         List<Finding> findings) {
     private static final double USUAL_STEP_ML = 0.5;
     private static final double USUAL_STEP_G = 0.1;
@@ -75,7 +80,10 @@ record AcidDoseReading(
 
     /** Products that are handled, for their hazards. */
     List<AcidProduct> products() {
-        return Stream.concat(bought.stream(), dosed.stream()).distinct().toList();
+        return Stream.of(bought.stream(), dosed.stream(), liquorProducts.stream())
+                .flatMap(products -> products)
+                .distinct()
+                .toList();
     }
 
     /** The anion that all acid leaves, history included, where it is the acid's. */
@@ -120,6 +128,8 @@ record AcidDoseReading(
         private final AcidDoseRequest request;
         private final Place place;
         private final List<Finding> findings = new ArrayList<>();
+        private final List<AcidProduct> liquorProducts = new ArrayList<>();
+        private final List<Salt> liquorSalts = new ArrayList<>();
 
         Reader(AcidDoseRequest request, Place place) {
             this.request = request;
@@ -180,7 +190,15 @@ record AcidDoseReading(
                                     known.base(base.orElseThrow().salt(), stepGrams)),
                             null);
             place.stopIfFaulty();
-            return new AcidDoseReading(question, known, bought, dosed, base.orElseThrow(), List.copyOf(findings));
+            return new AcidDoseReading(
+                    question,
+                    known,
+                    bought,
+                    dosed,
+                    base.orElseThrow(),
+                    List.copyOf(liquorProducts),
+                    List.copyOf(liquorSalts),
+                    List.copyOf(findings));
         }
 
         private static Optional<AcidProduct> product(String acid, StrengthQuantity strength, Place place) {
@@ -265,12 +283,19 @@ record AcidDoseReading(
             };
         }
 
+        private LiquorMapper.Liquor treatedLiquor() {
+            LiquorMapper.Liquor liquor = LiquorMapper.toLiquor(request.liquor(), place.member("liquor"));
+            liquorProducts.addAll(liquor.products());
+            liquorSalts.addAll(liquor.salts());
+            return liquor;
+        }
+
         private Optional<DosableLiquid> mash() {
             if (request.grist() == null || request.liquor() == null) {
                 return Optional.empty();
             }
             List<GristPart> parts = GristMapper.toParts(request.grist(), place.member("grist"));
-            LiquorMapper.Liquor liquor = LiquorMapper.toLiquor(request.liquor(), place.member("liquor"));
+            LiquorMapper.Liquor liquor = treatedLiquor();
             AdditionMapper.Additions additions =
                     AdditionMapper.toAdditions(request.additions(), place.member("additions"));
             MashConditions conditions = new MashConditions(
@@ -296,7 +321,7 @@ record AcidDoseReading(
             if (request.liquor() == null) {
                 return Optional.empty();
             }
-            LiquorMapper.Liquor liquor = LiquorMapper.toLiquor(request.liquor(), place.member("liquor"));
+            LiquorMapper.Liquor liquor = treatedLiquor();
             Temperature temperature = request.temperature() == null
                     ? new Temperature(20)
                     : request.temperature().toTemperature(place.member("temperature"), 0, 100);

@@ -80,8 +80,8 @@ class AcidDoseResourceTest {
     @Test
     void experienceNarrowsWhatIsKnownOfTheBuffering() {
         String learnt =
-                ",\"experience\":{\"model\":\"mash-proton-balance\",\"version\":\"1\",\"brews\":5,\"parameters\":[{\"parameter\":"
-                        + "\"buffering-scale\",\"mean\":0.2,\"standardUncertainty\":0.1}],\"covariance\":[[0.01]]}";
+                ",\"experience\":{\"model\":\"mash-proton-balance\",\"version\":\"1\",\"brews\":5,\"parameters\":[{\"quantity\":"
+                        + "\"buffering-scale\",\"mean\":0.2}],\"covariance\":[[0.01]]}";
         String plain = ask(mash("lactic", 80, ""), 200).extract().asString();
         String taught = ask(mash("lactic", 80, learnt), 200).extract().asString();
         var before = new io.restassured.path.json.JsonPath(plain);
