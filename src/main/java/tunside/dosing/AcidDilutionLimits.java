@@ -1,13 +1,11 @@
 package tunside.dosing;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
-import tunside.reference.Row;
+import tunside.reference.NamedValues;
 import tunside.reference.Table;
 
 /** Limits and usual uncertainties of making a weaker acid, from {@code acid-dilution-limits.csv}. */
 public final class AcidDilutionLimits {
-    private static final Map<String, Double> ALL = load();
+    private static final NamedValues ALL = Table.readNamed("acid-dilution-limits.csv", "quantity", "value", 0, 1000);
 
     private AcidDilutionLimits() {}
 
@@ -32,20 +30,6 @@ public final class AcidDilutionLimits {
     }
 
     static double of(String quantity) {
-        Double value = ALL.get(quantity);
-        if (value == null) {
-            throw new IllegalArgumentException("acid-dilution-limits.csv has no '%s'".formatted(quantity));
-        }
-        return value;
-    }
-
-    private static Map<String, Double> load() {
-        Map<String, Double> limits = new LinkedHashMap<>();
-        for (Row row : Table.read("acid-dilution-limits.csv").rows()) {
-            if (limits.put(row.text("quantity"), row.number("value", 0, 1000)) != null) {
-                throw row.fault("the same quantity stands twice");
-            }
-        }
-        return limits;
+        return ALL.of(quantity);
     }
 }

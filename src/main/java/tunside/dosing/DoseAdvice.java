@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
+import tunside.quantity.Interval90;
 
 /**
  * The answer to a {@link DoseQuestion}.
@@ -27,8 +28,6 @@ public record DoseAdvice(
         List<Finding> findings) {
     /** Share of all liquids of this kind that need less acid than the limit. */
     private static final double EXPLAINED = 0.995;
-
-    private static final double COVERAGE_90 = 1.6448536269514722;
 
     public DoseAdvice {
         findings = List.copyOf(findings);
@@ -73,7 +72,7 @@ public record DoseAdvice(
 
     /** Standard uncertainty of the true pH now: that of a normal distribution with this 90 % interval. */
     public double standardUncertainty() {
-        return (high90Ph - low90Ph) / (2 * COVERAGE_90);
+        return (high90Ph - low90Ph) / (2 * Interval90.HALF_WIDTH);
     }
 
     /** Whether the latest entry of the history is a reading that the model cannot explain: it should be taken again first. */

@@ -7,6 +7,7 @@ import tunside.chemistry.AcidProduct;
 import tunside.chemistry.NeatAcidLimits;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
+import tunside.quantity.Interval90;
 
 /** Checks of what a dose is computed from. */
 public final class DoseChecks {
@@ -14,7 +15,6 @@ public final class DoseChecks {
     private static final double FIT_UNCERTAINTY = 0.1;
     private static final double WORST_UNCERTAINTY = 0.3;
     private static final double SOFT_END_PH = 0.1 + 1e-9;
-    private static final double COVERAGE_90 = 1.6448536269514722;
 
     private DoseChecks() {}
 
@@ -84,7 +84,7 @@ public final class DoseChecks {
 
     /** How little is known of the buffering before the first addition is measured: a factor to each side at 90 %. */
     public static Finding prior(BufferingPrior prior) {
-        double factor = Math.exp(COVERAGE_90 * prior.logStandardDeviation());
+        double factor = Math.exp(Interval90.HALF_WIDTH * prior.logStandardDeviation());
         return new Finding(
                 "dose.buffering-prior", Outcome.NOTE, "", "", OptionalDouble.of(factor), OptionalDouble.empty());
     }

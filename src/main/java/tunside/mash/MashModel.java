@@ -103,46 +103,12 @@ public record MashModel(
 
     /** The same with another bias of the malts known by their class. */
     public MashModel withBiasOfMaltTypes(Estimate shift) {
-        return new MashModel(
-                bias,
-                shift,
-                bufferingScale,
-                calciumDivisor,
-                magnesiumDivisor,
-                carbonDioxideLost,
-                dilutionPhPerDecade,
-                chalkDissolved,
-                chalkLimitMgPerL,
-                restShift,
-                restSettledMinutes,
-                restEndMinutes,
-                decoctionShift,
-                crushUncertainty,
-                maltPhBetweenBrews,
-                handling,
-                experience);
+        return with(bias, shift, bufferingScale, carbonDioxideLost, experience);
     }
 
     /** The same with another factor on the buffering of the malts known by their class. */
     public MashModel withBufferingScale(Estimate scale) {
-        return new MashModel(
-                bias,
-                biasOfMaltTypes,
-                scale,
-                calciumDivisor,
-                magnesiumDivisor,
-                carbonDioxideLost,
-                dilutionPhPerDecade,
-                chalkDissolved,
-                chalkLimitMgPerL,
-                restShift,
-                restSettledMinutes,
-                restEndMinutes,
-                decoctionShift,
-                crushUncertainty,
-                maltPhBetweenBrews,
-                handling,
-                experience);
+        return with(bias, biasOfMaltTypes, scale, carbonDioxideLost, experience);
     }
 
     /**
@@ -153,13 +119,23 @@ public record MashModel(
         int toAll = learnt.indexOf(LearntQuantity.MODEL_BIAS, "");
         int toTypes = learnt.indexOf(LearntQuantity.MALT_TYPES_BIAS, "");
         int toBuffering = learnt.indexOf(LearntQuantity.BUFFERING_SCALE, "");
-        return new MashModel(
+        return with(
                 toAll < 0 ? bias : learnt.estimate(toAll),
                 toTypes < 0 ? biasOfMaltTypes : learnt.estimate(toTypes),
                 toBuffering < 0 ? bufferingScale : exponential(learnt.estimate(toBuffering)),
+                carbonDioxideLost,
+                learnt);
+    }
+
+    private MashModel with(
+            Estimate toAll, Estimate toTypes, Estimate scale, Estimate carbonDioxide, Experience learnt) {
+        return new MashModel(
+                toAll,
+                toTypes,
+                scale,
                 calciumDivisor,
                 magnesiumDivisor,
-                carbonDioxideLost,
+                carbonDioxide,
                 dilutionPhPerDecade,
                 chalkDissolved,
                 chalkLimitMgPerL,
@@ -193,24 +169,7 @@ public record MashModel(
 
     /** The same with another share of carbon dioxide lost. */
     public MashModel withCarbonDioxideLost(Estimate share) {
-        return new MashModel(
-                bias,
-                biasOfMaltTypes,
-                bufferingScale,
-                calciumDivisor,
-                magnesiumDivisor,
-                share,
-                dilutionPhPerDecade,
-                chalkDissolved,
-                chalkLimitMgPerL,
-                restShift,
-                restSettledMinutes,
-                restEndMinutes,
-                decoctionShift,
-                crushUncertainty,
-                maltPhBetweenBrews,
-                handling,
-                experience);
+        return with(bias, biasOfMaltTypes, bufferingScale, share, experience);
     }
 
     /**

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import tunside.chemistry.Ion;
 import tunside.chemistry.ProtonBalance;
+import tunside.quantity.Interval90;
 
 /**
  * Where a mash lands, how sure that is, and why.
@@ -29,9 +30,6 @@ public record MashPrediction(
         double treatedResidualAlkalinityMeqPerL,
         List<TitrationPoint> titration,
         List<DissolvedAmount> ions) {
-    /** Half width of a 90 % interval in standard uncertainties (normal distribution). */
-    public static final double COVERAGE_90 = 1.6448536269514722;
-
     private static final double LOWEST_PH = 4;
     private static final double HIGHEST_PH = 7.5;
     private static final int LOWEST_TITRATION_TENTHS = 48;
@@ -102,12 +100,12 @@ public record MashPrediction(
 
     /** Lower end of the 90 % interval. */
     public double low90() {
-        return ph - COVERAGE_90 * standardUncertainty;
+        return ph - Interval90.HALF_WIDTH * standardUncertainty;
     }
 
     /** Upper end of the 90 % interval. */
     public double high90() {
-        return ph + COVERAGE_90 * standardUncertainty;
+        return ph + Interval90.HALF_WIDTH * standardUncertainty;
     }
 
     private static List<Contribution> contributions(MashEquation equation, ProtonBalance balance, double ph) {

@@ -52,6 +52,25 @@ public record Table(String file, Map<String, String> header, List<Row> rows) {
         return header.get("read").startsWith("from memory");
     }
 
+    /**
+     * Reads a table of one named value a row.
+     *
+     * @param nameColumn column of the names, each once
+     * @param valueColumn column of the values
+     * @param low lowest value that may stand there
+     * @param high highest
+     * @throws BrokenTableException with file and line
+     */
+    public static NamedValues readNamed(String file, String nameColumn, String valueColumn, double low, double high) {
+        Map<String, Double> values = new LinkedHashMap<>();
+        for (Row row : read(file).rows()) {
+            if (values.put(row.text(nameColumn), row.number(valueColumn, low, high)) != null) {
+                throw row.fault("'%s' stands twice".formatted(row.text(nameColumn)));
+            }
+        }
+        return new NamedValues(file, values);
+    }
+
     static Table readUnsourced(String file) {
         try (InputStream in = Table.class.getResourceAsStream("/reference/" + file)) {
             if (in == null) {

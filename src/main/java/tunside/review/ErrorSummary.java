@@ -2,6 +2,7 @@ package tunside.review;
 
 import java.util.Arrays;
 import java.util.List;
+import tunside.quantity.Interval90;
 
 /**
  * Errors of a set of predictions, measured less predicted.
@@ -25,7 +26,7 @@ public record ErrorSummary(int n, double medianAbsolute, double rootMeanSquare, 
         double squares = Arrays.stream(sizes).map(size -> size * size).sum();
         int within = 0;
         for (int i = 0; i < n; i++) {
-            within += Math.abs(errors.get(i)) <= tunside.mash.MashPrediction.COVERAGE_90 * deviations.get(i) ? 1 : 0;
+            within += Math.abs(errors.get(i)) <= Interval90.HALF_WIDTH * deviations.get(i) ? 1 : 0;
         }
         return new ErrorSummary(
                 n,

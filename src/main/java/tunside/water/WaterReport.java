@@ -135,53 +135,39 @@ public record WaterReport(
 
     /** The same with other ions. */
     public WaterReport withIons(Map<Ion, Double> others) {
-        return new WaterReport(
-                others,
-                ionUnits,
-                alkalinity,
-                alkalinityUnit,
-                carbonateIons,
-                endPointPh,
-                ph,
-                temperature,
-                hardness,
-                conductivity,
-                dissolvedSolidsMgPerL);
+        return with(others, alkalinity, carbonateIons, ph);
     }
 
     /** The same with more alkalinity: titrated where it is, else as bicarbonate. @param meqPerL may be negative */
     public WaterReport withMoreAlkalinity(double meqPerL) {
-        boolean ofIons = alkalinity.isEmpty() && carbonateIons.isPresent();
-        return new WaterReport(
-                mmolPerL,
-                ionUnits,
-                ofIons
-                        ? alkalinity
-                        : Optional.of(new Alkalinity(
-                                alkalinity.map(Alkalinity::meqPerL).orElse(0.0) + meqPerL)),
-                alkalinityUnit,
-                ofIons
-                        ? carbonateIons.map(ions -> new CarbonateIons(
-                                Math.max(0, ions.bicarbonateMmolPerL() + meqPerL), ions.carbonateMmolPerL()))
-                        : carbonateIons,
-                endPointPh,
-                ph,
-                temperature,
-                hardness,
-                conductivity,
-                dissolvedSolidsMgPerL);
+        if (alkalinity.isEmpty() && carbonateIons.isPresent()) {
+            CarbonateIons ions = carbonateIons.get();
+            CarbonateIons more =
+                    new CarbonateIons(Math.max(0, ions.bicarbonateMmolPerL() + meqPerL), ions.carbonateMmolPerL());
+            return with(mmolPerL, alkalinity, Optional.of(more), ph);
+        }
+        Alkalinity more = new Alkalinity(alkalinity.map(Alkalinity::meqPerL).orElse(0.0) + meqPerL);
+        return with(mmolPerL, Optional.of(more), carbonateIons, ph);
     }
 
     /** The same with another pH. */
     public WaterReport withPh(double other) {
+        return with(mmolPerL, alkalinity, carbonateIons, OptionalDouble.of(other));
+    }
+
+    private WaterReport with(
+            Map<Ion, Double> ions,
+            Optional<Alkalinity> titrated,
+            Optional<CarbonateIons> carbonates,
+            OptionalDouble samplePh) {
         return new WaterReport(
-                mmolPerL,
+                ions,
                 ionUnits,
-                alkalinity,
+                titrated,
                 alkalinityUnit,
-                carbonateIons,
+                carbonates,
                 endPointPh,
-                OptionalDouble.of(other),
+                samplePh,
                 temperature,
                 hardness,
                 conductivity,

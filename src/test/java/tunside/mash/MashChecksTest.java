@@ -16,6 +16,7 @@ import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
+import tunside.quantity.Interval90;
 import tunside.quantity.Strength;
 import tunside.quantity.TimeSpan;
 import tunside.quantity.Volume;
@@ -261,7 +262,7 @@ class MashChecksTest {
                 ofMash(Mashes.pale(), "mash.certainty"),
                 Outcome.NOTE,
                 "",
-                MashPrediction.COVERAGE_90 * pale.standardUncertainty(),
+                Interval90.HALF_WIDTH * pale.standardUncertainty(),
                 0.15);
         Mash measured = Mash.of(
                 new Grist(List.of(Mashes.part(Mashes.measured("pale", 5.5, 38), 1))), Liquor.distilled(new Volume(4)));

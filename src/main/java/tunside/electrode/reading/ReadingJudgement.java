@@ -62,7 +62,7 @@ public record ReadingJudgement(
 
     /** Judges a series. */
     public static ReadingJudgement of(SampleReading reading) {
-        Calibration calibration = reading.calibration().orElseGet(() -> Calibration.ideal(reading.compensation()));
+        Calibration calibration = reading.used();
         TemperatureEffect effect = TemperatureEffect.of(reading.liquid());
         Temperature temperature = reading.last().temperature();
         Settling settling = settling(reading, calibration, effect);
@@ -133,7 +133,7 @@ public record ReadingJudgement(
                         ? "settling"
                         : reading.points().size() == 1 ? "one-reading" : "no-curve");
         keys.add("slope");
-        Calibration used = reading.calibration().orElseGet(() -> Calibration.ideal(reading.compensation()));
+        Calibration used = reading.used();
         keys.add(used.isothermalPoint() == IsothermalPoint.OFFSET_KEPT ? "offset-kept" : "zero-point-kept");
         if (!trusted(reading)) {
             keys.add("uncalibrated");

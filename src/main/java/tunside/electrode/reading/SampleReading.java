@@ -68,4 +68,9 @@ public record SampleReading(
     SamplePoint last() {
         return points.get(points.size() - 1);
     }
+
+    /** What it is read with: the calibration, or an ideal electrode that nobody may trust. */
+    Calibration used() {
+        return calibration.orElseGet(() -> Calibration.ideal(compensation));
+    }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
 import org.hipparchus.distribution.continuous.TDistribution;
+import tunside.quantity.Interval90;
 
 /**
  * How a series of readings settles.
@@ -32,9 +33,6 @@ public record Settling(
         double noisePh,
         List<Outlier> outliers,
         List<CoursePoint> course) {
-    /** Half a 90 % interval in standard uncertainties of a normal distribution. */
-    public static final double NORMAL_90 = 1.6448536269514722;
-
     private static final double COVERAGE = 0.95;
     private static final int CURVE_PARAMETERS = 3;
     private static final int MANY = 300;
@@ -97,7 +95,7 @@ public record Settling(
 
     /** Half of the 90 % interval, pH. */
     public double halfWidth90() {
-        return NORMAL_90 * standardUncertainty;
+        return Interval90.HALF_WIDTH * standardUncertainty;
     }
 
     private static boolean seen(Approach approach, double last, double stepPh) {
@@ -229,6 +227,8 @@ public record Settling(
 
     /** The 95 % quantile of Student's t over that of the normal distribution. */
     static double studentOverNormal(int freedom) {
-        return freedom > MANY ? 1 : new TDistribution(freedom).inverseCumulativeProbability(COVERAGE) / NORMAL_90;
+        return freedom > MANY
+                ? 1
+                : new TDistribution(freedom).inverseCumulativeProbability(COVERAGE) / Interval90.HALF_WIDTH;
     }
 }

@@ -12,10 +12,10 @@ import tunside.http.calibration.CalibrationEvaluationResponse;
 import tunside.http.calibration.CalibrationEvaluationResponse.BufferResidual;
 import tunside.http.calibration.CalibrationEvaluationResponse.CalibrationEvaluationResult;
 import tunside.http.picture.Picture.Paragraph;
+import tunside.quantity.Interval90;
 
 /** An electrode's line through its buffers, beside the ideal one; and how far each reading is off the line. */
 final class CalibrationPicture {
-    private static final double NORMAL_90 = 1.6448536269514722;
     private static final double AROUND_PH = 0.4;
     private static final int STEPS = 60;
     private static final double Y_AXIS = 62;
@@ -140,8 +140,8 @@ final class CalibrationPicture {
         extent.add(0);
         result.readings().forEach(reading -> extent.add(reading.residual().value()));
         for (double ph : new double[] {lowestPh, highestPh}) {
-            extent.add(NORMAL_90 * line.standardUncertaintyAt(x(ph)));
-            extent.add(-NORMAL_90 * line.standardUncertaintyAt(x(ph)));
+            extent.add(Interval90.HALF_WIDTH * line.standardUncertaintyAt(x(ph)));
+            extent.add(-Interval90.HALF_WIDTH * line.standardUncertaintyAt(x(ph)));
         }
         XYPlot plot = Chart.alignedAt(
                 Y_AXIS,
@@ -175,7 +175,7 @@ final class CalibrationPicture {
         for (int i = 0; i <= STEPS; i++) {
             x[i] = lowestPh + (highestPh - lowestPh) * i / STEPS;
             y[i] = absolute ? line.at(x(x[i])) : 0;
-            double half = NORMAL_90 * line.standardUncertaintyAt(x(x[i]));
+            double half = Interval90.HALF_WIDTH * line.standardUncertaintyAt(x(x[i]));
             low[i] = y[i] - half;
             high[i] = y[i] + half;
         }

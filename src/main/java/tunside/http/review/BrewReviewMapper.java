@@ -40,6 +40,7 @@ import tunside.mash.Mash;
 import tunside.mash.MashChecks;
 import tunside.mash.MashModel;
 import tunside.mash.MashPrediction;
+import tunside.quantity.Interval90;
 import tunside.review.BrewReview;
 import tunside.review.ErrorSummary;
 import tunside.review.LearntEstimate;
@@ -225,7 +226,7 @@ public final class BrewReviewMapper {
 
     private static LearntPh toShift(LearntEstimate estimate) {
         Estimate learnt = estimate.learnt();
-        double half = MashPrediction.COVERAGE_90 * learnt.standardUncertainty();
+        double half = Interval90.HALF_WIDTH * learnt.standardUncertainty();
         return new LearntPh(
                 Rounded.decimals(learnt.value(), 3),
                 Rounded.decimals(learnt.standardUncertainty(), 3),
@@ -243,7 +244,7 @@ public final class BrewReviewMapper {
     }
 
     private static double quantile(Estimate logarithm, int side) {
-        return Math.exp(logarithm.value() + side * MashPrediction.COVERAGE_90 * logarithm.standardUncertainty());
+        return Math.exp(logarithm.value() + side * Interval90.HALF_WIDTH * logarithm.standardUncertainty());
     }
 
     private static PredictionErrors toErrors(ErrorSummary errors) {
