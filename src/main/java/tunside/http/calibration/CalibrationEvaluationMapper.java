@@ -4,11 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import tunside.electrode.Buffer;
 import tunside.electrode.BufferCup;
 import tunside.electrode.BufferReading;
 import tunside.electrode.BufferState;
-import tunside.electrode.Buffers;
 import tunside.electrode.CalibrationEvaluation;
 import tunside.electrode.CalibrationSession;
 import tunside.electrode.MeterCompensation;
@@ -16,7 +14,6 @@ import tunside.electrode.MeterReadout;
 import tunside.electrode.Preparation;
 import tunside.electrode.ReadingUncertainty;
 import tunside.http.answer.Rounded;
-import tunside.http.json.KnownIds;
 import tunside.http.problem.Place;
 import tunside.http.problem.UnanswerableException;
 import tunside.quantity.Potential;
@@ -108,22 +105,9 @@ final class CalibrationEvaluationMapper {
 
     private static Optional<BufferCup> toCup(BufferReadingRequest request, Place place) {
         Preparation preparation = toPreparation(request.preparation(), place.member("preparation"));
-        if ((request.buffer() == null) == (request.ph() == null)) {
-            place.fault("must either name a buffer or state the ph of an own one");
-            return Optional.empty();
-        }
         OptionalDouble uncertainty =
                 request.phUncertainty() == null ? OptionalDouble.empty() : OptionalDouble.of(request.phUncertainty());
-        if (request.ph() != null) {
-            return Optional.of(
-                    new BufferCup(Optional.empty(), OptionalDouble.of(request.ph()), uncertainty, preparation));
-        }
-        Optional<Buffer> buffer = Buffers.find(request.buffer());
-        if (buffer.isEmpty()) {
-            place.member("buffer").fault(KnownIds.BUFFER.fault(request.buffer()));
-            return Optional.empty();
-        }
-        return Optional.of(new BufferCup(buffer, OptionalDouble.empty(), uncertainty, preparation));
+        return BufferCups.toCup(request.buffer(), request.ph(), uncertainty, preparation, place);
     }
 
     private static Preparation toPreparation(BufferPreparationRequest request, Place place) {

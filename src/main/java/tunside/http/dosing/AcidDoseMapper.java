@@ -7,7 +7,6 @@ import java.util.OptionalDouble;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.NeatAcidLimits;
 import tunside.chemistry.Salt;
-import tunside.dosing.AcidDilution;
 import tunside.dosing.AnionTaste;
 import tunside.dosing.Bases;
 import tunside.dosing.BufferingPrior;
@@ -42,14 +41,11 @@ import tunside.http.dosing.AcidDoseResponse.TotalDose;
 import tunside.http.quantity.MassQuantity;
 import tunside.http.quantity.StrengthQuantity;
 import tunside.http.quantity.VolumeQuantity;
-import tunside.quantity.Mass;
 import tunside.quantity.MassUnit;
 import tunside.quantity.VolumeUnit;
 
 /** Answers a dose question with what to add now. */
 public final class AcidDoseMapper {
-    private static final double BATCH_GRAMS = 10;
-
     private AcidDoseMapper() {}
 
     static AcidDoseResponse answer(AcidDoseRequest request) {
@@ -205,14 +201,7 @@ public final class AcidDoseMapper {
         if (bought.isEmpty() || advice.stopped() || !(advice.outcome() instanceof DoseOutcome.Dose dose)) {
             return null;
         }
-        double grams = Math.ceil(dose.staged().high90Grams() / BATCH_GRAMS) * BATCH_GRAMS;
-        AcidDilution dilution = AcidDilution.of(bought.get(), AcidDilution.DOSING_PERCENT, new Mass(grams / 1000));
-        return new DilutionFirst(
-                MassQuantity.grams(dilution.waterMass().grams(), 1),
-                MassQuantity.grams(dilution.strongMass().grams(), 1),
-                VolumeQuantity.millilitres(dilution.strongMillilitres(), 1),
-                VolumeQuantity.millilitres(dilution.weakMillilitres(), 0),
-                StrengthQuantity.percent(AcidDilution.DOSING_PERCENT, 1));
+        return DilutionFirst.of(bought.get(), dose.staged().high90Grams());
     }
 
     private static TotalDose toTotal(StagedDose dose) {

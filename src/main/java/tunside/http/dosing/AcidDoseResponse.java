@@ -2,12 +2,15 @@ package tunside.http.dosing;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import tunside.chemistry.AcidProduct;
+import tunside.dosing.AcidDilution;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
 import tunside.http.quantity.MassQuantity;
 import tunside.http.quantity.StrengthQuantity;
 import tunside.http.quantity.VolumeQuantity;
+import tunside.quantity.Mass;
 
 /** The answer of {@code POST /v1/acid-doses}. */
 @Schema(description = "What to add now, in the frame of every answer.")
@@ -205,7 +208,21 @@ public record AcidDoseResponse(
             @Schema(description = "Volume of the diluted acid, cooled to 20 degC.")
             VolumeQuantity makes,
 
-            @Schema(description = "Its strength.") StrengthQuantity strength) {}
+            @Schema(description = "Its strength.") StrengthQuantity strength) {
+        private static final double BATCH_GRAMS = 10;
+
+        /** To the strength for dosing. @param grams of the diluted acid that are needed, rounded up to a batch */
+        public static DilutionFirst of(AcidProduct bought, double grams) {
+            double batch = Math.ceil(grams / BATCH_GRAMS) * BATCH_GRAMS;
+            AcidDilution dilution = AcidDilution.of(bought, AcidDilution.DOSING_PERCENT, new Mass(batch / 1000));
+            return new DilutionFirst(
+                    MassQuantity.grams(dilution.waterMass().grams(), 1),
+                    MassQuantity.grams(dilution.strongMass().grams(), 1),
+                    VolumeQuantity.millilitres(dilution.strongMillilitres(), 1),
+                    VolumeQuantity.millilitres(dilution.weakMillilitres(), 0),
+                    StrengthQuantity.percent(AcidDilution.DOSING_PERCENT, 1));
+        }
+    }
 
     /** All that it takes from now on. */
     @Schema(description = "All that it takes from now on: the middle, and a 90 % interval of what it may take.")

@@ -12,7 +12,6 @@ import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
 import tunside.chemistry.NeatAcidLimits;
 import tunside.chemistry.Salt;
-import tunside.dosing.AcidDilution;
 import tunside.dosing.AnionTaste;
 import tunside.dosing.Bases;
 import tunside.dosing.DoseChecks;
@@ -50,11 +49,9 @@ import tunside.mash.plan.PlanScore;
 import tunside.mash.plan.PlanSupply;
 import tunside.mash.plan.PlannedAmount;
 import tunside.mash.plan.WantedValue;
-import tunside.quantity.Mass;
 
 /** Answers a plan question with the additions. */
 public final class MashPlanMapper {
-    private static final double BATCH_GRAMS = 10;
     private static final List<String> ASSUMPTIONS = List.of(
             "The objective puts, in order of weight: pH and ions in their ranges, the pH at the target, few additions, small"
                     + " ones. Limits of supplies and of lactate are never passed, and acid and base never go in"
@@ -249,19 +246,9 @@ public final class MashPlanMapper {
                 null);
     }
 
-    /** Enough of the diluted acid for the plan, rounded up to a batch. */
+    /** Enough of the diluted acid for the plan. */
     private static DilutionFirst toDilution(AcidProduct bought, double grams) {
-        if (!NeatAcidLimits.reachedBy(bought)) {
-            return null;
-        }
-        double batch = Math.ceil(grams / BATCH_GRAMS) * BATCH_GRAMS;
-        AcidDilution dilution = AcidDilution.of(bought, AcidDilution.DOSING_PERCENT, new Mass(batch / 1000));
-        return new DilutionFirst(
-                MassQuantity.grams(dilution.waterMass().grams(), 1),
-                MassQuantity.grams(dilution.strongMass().grams(), 1),
-                VolumeQuantity.millilitres(dilution.strongMillilitres(), 1),
-                VolumeQuantity.millilitres(dilution.weakMillilitres(), 0),
-                StrengthQuantity.percent(AcidDilution.DOSING_PERCENT, 1));
+        return NeatAcidLimits.reachedBy(bought) ? DilutionFirst.of(bought, grams) : null;
     }
 
     private static PlannedPh toPh(MashPlan plan) {

@@ -7,8 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import tunside.electrode.BufferCup;
-import tunside.electrode.Buffers;
 import tunside.electrode.Calibration;
 import tunside.electrode.CalibrationSignal;
 import tunside.electrode.MeterCompensation;
@@ -33,9 +31,9 @@ import tunside.http.answer.Check;
 import tunside.http.answer.Checks;
 import tunside.http.answer.Rounded;
 import tunside.http.answer.Safety;
+import tunside.http.calibration.BufferCups;
 import tunside.http.calibration.MeterRequest;
 import tunside.http.calibration.ReadingUncertaintyRequest;
-import tunside.http.json.KnownIds;
 import tunside.http.problem.Place;
 import tunside.http.quantity.PotentialQuantity;
 import tunside.http.quantity.TemperatureQuantity;
@@ -52,6 +50,7 @@ import tunside.http.reading.PhReadingResponse.SamplePh;
 import tunside.http.reading.PhReadingResponse.SampleTemperatureEffect;
 import tunside.mash.PhRange;
 import tunside.mash.PhRanges;
+import tunside.quantity.Interval90;
 import tunside.quantity.Potential;
 import tunside.quantity.Temperature;
 
@@ -188,26 +187,12 @@ final class PhReadingMapper {
                     .seconds();
             Temperature temperature = recheck.temperature().toTemperature(at.member("temperature"), -10, 100);
             Potential potential = signal.read(recheck.potential(), recheck.displayed(), temperature, at);
-            toCup(recheck, at)
+            BufferCups.toCup(recheck.buffer(), recheck.ph(), at)
                     .ifPresent(cup -> Optional.ofNullable(at.member("temperature")
                                     .build(() -> new Recheck(since, cup, potential, temperature), null))
                             .ifPresent(rechecks::add));
         }
         return rechecks;
-    }
-
-    private static Optional<BufferCup> toCup(RecheckRequest recheck, Place place) {
-        if ((recheck.buffer() == null) == (recheck.ph() == null)) {
-            place.fault("must either name a buffer or state the ph of an own one");
-            return Optional.empty();
-        }
-        if (recheck.ph() != null) {
-            return Optional.of(BufferCup.ofPh(recheck.ph()));
-        }
-        if (Buffers.find(recheck.buffer()).isEmpty()) {
-            place.member("buffer").fault(KnownIds.BUFFER.fault(recheck.buffer()));
-        }
-        return Buffers.find(recheck.buffer()).map(BufferCup::of);
     }
 
     private static PhInterval toRange(PhReadingRequest request, Place place) {
@@ -312,8 +297,8 @@ final class PhReadingMapper {
                 TemperatureQuantity.celsius(temperature.celsius(), 1),
                 Rounded.decimals(ph, 2),
                 Rounded.decimals(uncertainty, 3),
-                Rounded.decimals(ph - Settling.NORMAL_90 * uncertainty, 2),
-                Rounded.decimals(ph + Settling.NORMAL_90 * uncertainty, 2));
+                Rounded.decimals(ph - Interval90.HALF_WIDTH * uncertainty, 2),
+                Rounded.decimals(ph + Interval90.HALF_WIDTH * uncertainty, 2));
     }
 
     private static ReadingCompensation toCompensation(ReadingJudgement judgement) {

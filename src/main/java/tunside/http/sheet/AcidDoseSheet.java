@@ -40,27 +40,18 @@ final class AcidDoseSheet {
         List<Ingredient> ingredients = ingredients();
         List<Step> steps = steps();
         List<Ingredient> liquor = question.liquor() == null ? List.of() : SheetParts.liquor(question.liquor());
-        List<String> warnings = SheetParts.warnings(answer.checks());
-        List<Fact> facts = facts();
-        return new BrewDaySheet(
+        return BrewDaySheet.of(
                 stopped ? "Stop: add nothing now" : title(),
                 result.advice(),
-                warnings,
                 liquor,
-                SheetParts.first(ingredients, MOST_INGREDIENTS),
-                SheetParts.more(ingredients, MOST_INGREDIENTS),
-                facts,
+                ingredients,
+                MOST_INGREDIENTS,
+                facts(),
                 steps,
-                SheetParts.blankRows(
-                        warnings.size(),
-                        liquor.size(),
-                        Math.min(MOST_INGREDIENTS, ingredients.size()),
-                        facts.size(),
-                        steps.size()),
                 SheetParts.electrode(question.phUncertainty(), question.sharedUncertainty()),
-                SheetParts.safety(answer.safety()),
-                SheetParts.moreSafety(answer.safety()),
-                SheetParts.origin(answer.basis()));
+                answer.checks(),
+                answer.safety(),
+                answer.basis());
     }
 
     private String title() {

@@ -1,6 +1,9 @@
 package tunside.http.sheet;
 
 import java.util.List;
+import tunside.http.answer.Basis;
+import tunside.http.answer.Check;
+import tunside.http.answer.SafetyAdvice;
 
 /**
  * One page for a clipboard beside the mash tun.
@@ -33,6 +36,44 @@ public record BrewDaySheet(
         List<Note> safety,
         String moreSafety,
         String origin) {
+
+    /**
+     * A sheet that fits its page.
+     *
+     * @param ingredients all of them
+     * @param most of them that the sheet holds
+     * @param checks of the answer
+     * @param notes its safety notes
+     */
+    static BrewDaySheet of(
+            String title,
+            String lead,
+            List<Ingredient> liquor,
+            List<Ingredient> ingredients,
+            int most,
+            List<Fact> facts,
+            List<Step> steps,
+            List<Fact> electrode,
+            List<Check> checks,
+            List<SafetyAdvice> notes,
+            Basis basis) {
+        List<String> warnings = SheetParts.warnings(checks);
+        return new BrewDaySheet(
+                title,
+                lead,
+                warnings,
+                liquor,
+                SheetParts.first(ingredients, most),
+                SheetParts.more(ingredients, most),
+                facts,
+                steps,
+                SheetParts.blankRows(
+                        warnings.size(), liquor.size(), Math.min(most, ingredients.size()), facts.size(), steps.size()),
+                electrode,
+                SheetParts.safety(notes),
+                SheetParts.moreSafety(notes),
+                SheetParts.origin(basis));
+    }
 
     /** Something that goes in. */
     public record Ingredient(String name, String amount) {}

@@ -32,7 +32,6 @@ final class MashPredictionSheet {
             question.additions().forEach(addition -> ingredients.add(SheetParts.addition(addition)));
         }
         question.grist().forEach(malt -> ingredients.add(SheetParts.malt(malt)));
-        List<String> warnings = SheetParts.warnings(answer.checks());
         List<Fact> facts = List.of(
                 new Fact("Predicted pH, cooled sample", expected),
                 new Fact("Standard uncertainty", Rounded.text(result.standardUncertainty())),
@@ -54,24 +53,17 @@ final class MashPredictionSheet {
                 new Step(false, "Mashed in", "", ""),
                 new Step(false, "First sample, cooled to 20 to 25 °C and read", expected, ""),
                 new Step(false, "Second sample, the same way", expected, ""));
-        return new BrewDaySheet(
+        return BrewDaySheet.of(
                 "Mash predicted at pH " + Rounded.text(result.ph()),
                 "Measure before you correct: ask for a dose with the pH you read.",
-                warnings,
                 liquor,
-                SheetParts.first(ingredients, MOST_INGREDIENTS),
-                SheetParts.more(ingredients, MOST_INGREDIENTS),
+                ingredients,
+                MOST_INGREDIENTS,
                 facts,
                 steps,
-                SheetParts.blankRows(
-                        warnings.size(),
-                        liquor.size(),
-                        Math.min(MOST_INGREDIENTS, ingredients.size()),
-                        facts.size(),
-                        steps.size()),
                 SheetParts.electrode(null, null),
-                SheetParts.safety(answer.safety()),
-                SheetParts.moreSafety(answer.safety()),
-                SheetParts.origin(answer.basis()));
+                answer.checks(),
+                answer.safety(),
+                answer.basis());
     }
 }
