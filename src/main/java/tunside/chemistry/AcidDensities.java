@@ -1,5 +1,7 @@
 package tunside.chemistry;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,7 +34,7 @@ final class AcidDensities {
 
     /** Strongest solution that the table reaches, %w/w; 0 where it does not know the acid. */
     static double strongestPercent(Acid acid) {
-        List<Density> rows = ALL.get(acid.id());
+        List<Density> rows = requireNonNull(ALL.get(acid.id()));
         return rows == null ? 0 : rows.get(rows.size() - 1).massPercent;
     }
 
@@ -53,7 +55,7 @@ final class AcidDensities {
                     "%s must be from 0 to %s %%w/w, where its density is known, but is %s %%w/w"
                             .formatted(acid.name(), strongest, massPercent));
         }
-        List<Density> rows = ALL.get(acid.id());
+        List<Density> rows = requireNonNull(ALL.get(acid.id()));
         int upper = 1;
         while (rows.get(upper).massPercent < massPercent) {
             upper++;

@@ -2,6 +2,7 @@ package tunside.chemistry;
 
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How much calcium and magnesium is bound by weak acids, at given shares of the acids' forms.
@@ -43,7 +44,7 @@ final class MetalBinding {
     }
 
     /** The binding in a solution with an addition, or null where no metal meets an acid that binds it. */
-    static MetalBinding of(Solution solution, Solution addition, List<AcidSystem> systems) {
+    static @Nullable MetalBinding of(Solution solution, Solution addition, List<AcidSystem> systems) {
         double[] metals = amounts(solution);
         double[] addedMetals = amounts(addition);
         double[][][] constants = new double[METALS.length][systems.size()][];

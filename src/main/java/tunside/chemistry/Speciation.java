@@ -3,6 +3,7 @@ package tunside.chemistry;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import tunside.quantity.Temperature;
 
 /**
@@ -40,7 +41,7 @@ final class Speciation {
     private final double base;
     private final double baseAdded;
 
-    private final MetalBinding binding;
+    private final @Nullable MetalBinding binding;
 
     private final double[] state = {0.01, 0};
     private final double[] gammas = new double[1 - AcidSystem.LOWEST_CHARGE];

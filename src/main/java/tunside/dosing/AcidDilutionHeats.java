@@ -1,5 +1,7 @@
 package tunside.dosing;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -78,10 +80,13 @@ final class AcidDilutionHeats {
             }
         }
         for (Row row : Table.read("acid-dilution-heats.csv").rows()) {
-            add(row, all.get(row.text("acid")).heatsKjPerMol, row.number("heat_kj_per_mol", 0, 200));
+            add(row, requireNonNull(all.get(row.text("acid"))).heatsKjPerMol, row.number("heat_kj_per_mol", 0, 200));
         }
         for (Row row : Table.read("acid-heat-capacities.csv").rows()) {
-            add(row, all.get(row.text("acid")).capacitiesJPerGK, row.number("heat_capacity_j_per_g_k", 1, 5));
+            add(
+                    row,
+                    requireNonNull(all.get(row.text("acid"))).capacitiesJPerGK,
+                    row.number("heat_capacity_j_per_g_k", 1, 5));
         }
         return all;
     }

@@ -1,5 +1,7 @@
 package tunside.dosing;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -21,7 +23,7 @@ public enum AcidDilutionWarmth {
 
     /** Of an acid. */
     public static AcidDilutionWarmth of(Acid acid) {
-        return ALL.get(acid.id());
+        return requireNonNull(ALL.get(acid.id()));
     }
 
     private static Map<String, AcidDilutionWarmth> load() {

@@ -21,7 +21,12 @@ import tunside.reference.Table;
 public record AnionTaste(String anion, double mgPerL, OptionalDouble thresholdMgPerL, String kind, String source) {
     private static final List<Row> ROWS = Table.read("taste-thresholds.csv").rows();
 
-    /** An amount of an acid in a volume. @param millimoles of acid in all its forms @param litres above 0 */
+    /**
+     * An amount of an acid in a volume.
+     *
+     * @param millimoles of acid in all its forms
+     * @param litres above 0
+     */
     public static AnionTaste of(Acid acid, double millimoles, double litres) {
         double mgPerL = millimoles * acid.anionMolarMassGPerMol() / litres;
         List<Row> known = new ArrayList<>();

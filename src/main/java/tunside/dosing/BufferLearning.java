@@ -111,10 +111,10 @@ public record BufferLearning(Knowledge before, Knowledge now, List<Comparison> c
         if (moved < -2 * Math.hypot(last.standardUncertainty(), reading.standardUncertainty())) {
             return Fit.WRONG_WAY;
         }
-        if (beyond > 4 * deviation || moved > CONTRADICTING_FACTOR * expected && beyond > 2 * deviation) {
+        if (beyond > 4 * deviation || (moved > CONTRADICTING_FACTOR * expected && beyond > 2 * deviation)) {
             return Fit.TOO_FAR;
         }
-        return -beyond > 4 * deviation || moved < expected / CONTRADICTING_FACTOR && -beyond > 2 * deviation
+        return -beyond > 4 * deviation || (moved < expected / CONTRADICTING_FACTOR && -beyond > 2 * deviation)
                 ? Fit.TOO_LITTLE
                 : Fit.AS_EXPECTED;
     }

@@ -1,5 +1,7 @@
 package tunside.dosing;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.LinkedHashMap;
 import java.util.Map;
 import tunside.reference.Row;
@@ -11,19 +13,23 @@ final class BufferingPriors {
 
     private BufferingPriors() {}
 
-    /** Median, in the unit that {@link #unit} names. */
+    /** Median, in the unit of its row. */
     static double median(String quantity) {
-        return ROWS.get(quantity).number("median");
+        return row(quantity).number("median");
     }
 
     /** Standard deviation of the natural logarithm. */
     static double logStandardDeviation(String quantity) {
-        return ROWS.get(quantity).number("log_standard_deviation", 0.001, 1);
+        return row(quantity).number("log_standard_deviation", 0.001, 1);
     }
 
     /** Id of the publication. */
     static String source(String quantity) {
-        return ROWS.get(quantity).source();
+        return row(quantity).source();
+    }
+
+    private static Row row(String quantity) {
+        return requireNonNull(ROWS.get(quantity));
     }
 
     private static Map<String, Row> load() {

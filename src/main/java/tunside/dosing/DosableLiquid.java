@@ -24,7 +24,11 @@ public sealed interface DosableLiquid permits MashDose, LiquorDose, WortDose {
      */
     Supply acid(AcidProduct product, double stepGrams, double mostGrams);
 
-    /** A base as it acts in it. @param stepGrams smallest amount that can be weighed */
+    /**
+     * A base as it acts in it.
+     *
+     * @param stepGrams smallest amount that can be weighed
+     */
     Supply base(Salt salt, double stepGrams);
 
     /** More protons than such a liquid can explain to take up or give, mEq. */

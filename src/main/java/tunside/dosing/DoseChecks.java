@@ -23,7 +23,11 @@ public final class DoseChecks {
         return GOOD_UNCERTAINTY;
     }
 
-    /** Whether a reading is good enough. @param stated whether the caller stated its uncertainty */
+    /**
+     * Whether a reading is good enough.
+     *
+     * @param stated whether the caller stated its uncertainty
+     */
     public static Finding reading(PhReading reading, boolean stated) {
         double uncertainty = reading.standardUncertainty();
         Outcome outcome = uncertainty > WORST_UNCERTAINTY
@@ -37,7 +41,11 @@ public final class DoseChecks {
                 outcome == Outcome.STOP ? WORST_UNCERTAINTY : FIT_UNCERTAINTY);
     }
 
-    /** Whether the range was stated. @param halfWidthPh taken otherwise */
+    /**
+     * Whether the range was stated.
+     *
+     * @param halfWidthPh taken otherwise
+     */
     public static Finding range(boolean stated, double halfWidthPh) {
         return stated
                 ? Finding.of("dose.range", Outcome.PASS, "")

@@ -3,7 +3,11 @@ package tunside.dosing;
 /** What the search for a dose can end in. Every caller handles all four. */
 public sealed interface DoseOutcome {
 
-    /** Acid is needed. @param staged how much and in which stages */
+    /**
+     * Acid is needed.
+     *
+     * @param staged how much and in which stages
+     */
     record Dose(StagedDose staged) implements DoseOutcome {}
 
     /** The pH is in its range, or the reading and what was expected do not agree that it is outside: add nothing. */
@@ -18,6 +22,10 @@ public sealed interface DoseOutcome {
      */
     record OutOfReach(Reagent reagent, double largestGrams, double phAtLargest) implements DoseOutcome {}
 
-    /** The pH is too low: a base is needed. @param staged how much and in which stages */
+    /**
+     * The pH is too low: a base is needed.
+     *
+     * @param staged how much and in which stages
+     */
     record RaiseInstead(StagedDose staged) implements DoseOutcome {}
 }

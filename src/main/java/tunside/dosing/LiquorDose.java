@@ -134,7 +134,11 @@ public record LiquorDose(Solution solution, Volume volume, Temperature temperatu
         return (netCharge(solution, ph) - netCharge(solution, startPh)) / moles.getAsDouble();
     }
 
-    /** The water with an acid in it. @param millimoles of acid that acts */
+    /**
+     * The water with an acid in it.
+     *
+     * @param millimoles of acid that acts
+     */
     public Solution dosed(AcidProduct product, double millimoles) {
         return solution.plus(product.acid().perMole().scaled(millimoles / 1000 / volume.litres()));
     }

@@ -34,7 +34,12 @@ public record WortDose(Volume volume, BufferingPrior prior, Evidence evidence) i
         }
     }
 
-    /** From the original extract. @param plato 1 to 35 % by mass @param beer whether it is fermented */
+    /**
+     * From the original extract.
+     *
+     * @param plato 1 to 35 % by mass
+     * @param beer whether it is fermented
+     */
     public static WortDose ofExtract(Volume volume, double plato, boolean beer) {
         if (!(plato >= 1 && plato <= 35)) {
             throw new IllegalArgumentException(
@@ -50,7 +55,11 @@ public record WortDose(Volume volume, BufferingPrior prior, Evidence evidence) i
                 Evidence.EXTRACT);
     }
 
-    /** From the malt that went into it. @param maltKilograms above 0 */
+    /**
+     * From the malt that went into it.
+     *
+     * @param maltKilograms above 0
+     */
     public static WortDose ofMalt(Volume volume, double maltKilograms, boolean beer) {
         if (!(maltKilograms > 0)) {
             throw new IllegalArgumentException("malt (%s kg) must be above 0".formatted(maltKilograms));

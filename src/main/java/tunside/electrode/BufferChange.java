@@ -1,5 +1,7 @@
 package tunside.electrode;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -49,12 +51,14 @@ final class BufferChange {
         PolynomialSplineFunction curve = CARBON_DIOXIDE.get(substance);
         return curve == null
                 ? 0
-                : Math.max(IN_AIR.get(substance), curve.value(Math.min(absorbedMmolPerKg, MOST_ABSORBED_MMOL_PER_KG)));
+                : Math.max(
+                        requireNonNull(IN_AIR.get(substance)),
+                        curve.value(Math.min(absorbedMmolPerKg, MOST_ABSORBED_MMOL_PER_KG)));
     }
 
     /** How long it may be trusted, days. */
     static double shelfLifeDays(BufferSubstance substance, BufferState state) {
-        return SHELF_LIFE_DAYS.get(state).get(substance);
+        return requireNonNull(requireNonNull(SHELF_LIFE_DAYS.get(state)).get(substance));
     }
 
     private static Map<BufferSubstance, PolynomialSplineFunction> curves(String file, String column) {

@@ -51,7 +51,11 @@ public record BufferCup(
         return buffer.isPresent() ? buffer.map(Buffer::substance) : near(ownPh.getAsDouble());
     }
 
-    /** What it is taken to be at its temperature. @throws IllegalArgumentException outside the buffer's table */
+    /**
+     * What it is taken to be at its temperature.
+     *
+     * @throws IllegalArgumentException outside the buffer's table
+     */
     public BufferValue value(Temperature temperature) {
         double fresh = tabledPh(temperature);
         double freshUncertainty =

@@ -1,5 +1,7 @@
 package tunside.electrode;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -85,7 +87,7 @@ public final class Buffers {
                 row.number("standard_uncertainty_ph", 0, 0.1),
                 own,
                 curve(row, between, own),
-                equation ? "HETZER-1977" : sources.get(id),
+                equation ? "HETZER-1977" : requireNonNull(sources.get(id)),
                 fromMemory.contains(id));
     }
 

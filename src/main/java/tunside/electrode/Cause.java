@@ -1,5 +1,7 @@
 package tunside.electrode;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -29,29 +31,33 @@ public enum Cause {
 
     private record Words(boolean stops, String parameter, String unit, String meaning, String nextStep) {}
 
+    private Words own() {
+        return requireNonNull(WORDS.get(this));
+    }
+
     /** Whether a calibration that rests on it must not be used. */
     public boolean stops() {
-        return WORDS.get(this).stops;
+        return own().stops;
     }
 
     /** What its parameter is, in words; empty for a cause without one. */
     public Optional<String> parameter() {
-        return Optional.of(WORDS.get(this).parameter).filter(text -> !text.isEmpty());
+        return Optional.of(own().parameter).filter(text -> !text.isEmpty());
     }
 
     /** Unit of its parameter; empty for a cause without one. */
     public Optional<String> unit() {
-        return Optional.of(WORDS.get(this).unit).filter(text -> !text.isEmpty());
+        return Optional.of(own().unit).filter(text -> !text.isEmpty());
     }
 
     /** In words. */
     public String meaning() {
-        return WORDS.get(this).meaning;
+        return own().meaning;
     }
 
     /** What to do about it. */
     public NextStep nextStep() {
-        return NextStep.of(WORDS.get(this).nextStep);
+        return NextStep.of(own().nextStep);
     }
 
     /** Weight before any reading. */
@@ -78,7 +84,7 @@ public enum Cause {
 
     /** A quantity of its own, or 0. */
     double quantityOrZero(String quantity) {
-        return MODEL.get(key()).getOrDefault(quantity, 0.0);
+        return requireNonNull(MODEL.get(key())).getOrDefault(quantity, 0.0);
     }
 
     private String key() {

@@ -14,7 +14,11 @@ import java.util.List;
  */
 record CauseVariant(List<Integer> readings, double share, ParameterGrid grid, double[][] idealMv) {
 
-    /** A variant without a parameter. @param idealMv one potential a reading */
+    /**
+     * A variant without a parameter.
+     *
+     * @param idealMv one potential a reading
+     */
     static CauseVariant fixed(List<Integer> readings, double share, double[] idealMv) {
         return new CauseVariant(
                 readings,

@@ -1,5 +1,7 @@
 package tunside.electrode;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -194,7 +196,8 @@ final class CauseVariants {
         for (List<Integer> group : groups) {
             for (int i : group) {
                 BufferReading reading = readings.get(i);
-                double[] own = changes.get(reading.cup().substance().orElseThrow());
+                double[] own =
+                        requireNonNull(changes.get(reading.cup().substance().orElseThrow()));
                 changed[i] = new double[own.length];
                 for (int j = 0; j < own.length; j++) {
                     changed[i][j] = ideal(ph[i] + own[j], reading.temperature());

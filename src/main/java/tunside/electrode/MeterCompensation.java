@@ -28,7 +28,11 @@ public record MeterCompensation(TemperatureCompensation kind, Temperature settin
         return new MeterCompensation(TemperatureCompensation.NONE, USUAL_SETTING);
     }
 
-    /** The temperature that the meter computes with. @param solution the temperature of the solution */
+    /**
+     * The temperature that the meter computes with.
+     *
+     * @param solution the temperature of the solution
+     */
     public Temperature meterTemperature(Temperature solution) {
         return kind == TemperatureCompensation.AUTOMATIC ? solution : setting;
     }

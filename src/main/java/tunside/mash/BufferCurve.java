@@ -32,7 +32,11 @@ public record BufferCurve(double a1, double a2, double a3, double relativeStanda
         }
     }
 
-    /** A straight line: buffering alone. @param bufferingMeqPerKgPh above 0 */
+    /**
+     * A straight line: buffering alone.
+     *
+     * @param bufferingMeqPerKgPh above 0
+     */
     public static BufferCurve linear(double bufferingMeqPerKgPh, double relativeStandardUncertainty) {
         return new BufferCurve(-bufferingMeqPerKgPh, 0, 0, relativeStandardUncertainty);
     }

@@ -8,6 +8,7 @@ package tunside.mash;
  * @param n lots measured; 0 where there is no published data
  * @param source id of the publication
  */
+@SuppressWarnings("JavaLangClash") // of a malt class
 public record ClassValue(double value, double standardDeviation, int n, String source) {
 
     /** Standard uncertainty of one more lot: its own scatter and that of the mean of {@code n}. */

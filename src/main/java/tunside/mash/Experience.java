@@ -112,7 +112,11 @@ public record Experience(int brews, List<LearntParameter> parameters, List<List<
         variances.add(estimate.standardUncertainty() * estimate.standardUncertainty());
     }
 
-    /** Place of a parameter, or -1. @param malt empty for a parameter of all malts */
+    /**
+     * Place of a parameter, or -1.
+     *
+     * @param malt empty for a parameter of all malts
+     */
     public int indexOf(LearntQuantity quantity, String malt) {
         for (int i = 0; i < parameters.size(); i++) {
             if (parameters.get(i).quantity() == quantity

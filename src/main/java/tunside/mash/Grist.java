@@ -5,7 +5,11 @@ import java.util.List;
 import java.util.Map;
 import tunside.quantity.Mass;
 
-/** All malt of a mash. @param parts 1 to 64, equal malts joined, in the order of their first mention */
+/**
+ * All malt of a mash.
+ *
+ * @param parts 1 to 64, equal malts joined, in the order of their first mention
+ */
 public record Grist(List<GristPart> parts) {
     /** Most malts that a grist may name. */
     public static final int MOST_MALTS = 64;

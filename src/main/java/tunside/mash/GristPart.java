@@ -2,7 +2,12 @@ package tunside.mash;
 
 import tunside.quantity.Mass;
 
-/** A malt and how much of it. @param malt which @param mass above 0 */
+/**
+ * A malt and how much of it.
+ *
+ * @param malt which
+ * @param mass above 0
+ */
 public record GristPart(Malt malt, Mass mass) {
     public GristPart {
         if (!(mass.kilograms() > 0)) {

@@ -29,7 +29,11 @@ record MashComponent(Kind kind, String subject, Formula formula) {
     /** Protons taken up by a component. */
     @FunctionalInterface
     interface Formula {
-        /** mEq, falling with the pH. @param inputs values in the order of the equation's inputs */
+        /**
+         * mEq, falling with the pH.
+         *
+         * @param inputs values in the order of the equation's inputs
+         */
         double uptakeMeq(double[] inputs, double ph);
     }
 }

@@ -27,7 +27,13 @@ record MashEquation(
         List<Covariance> covariances,
         List<MashComponent> components,
         ToDoubleFunction<double[]> liquorRatio) {
-    /** Two inputs that err together. @param first index @param second index, not the first @param value in their units */
+    /**
+     * Two inputs that err together.
+     *
+     * @param first index
+     * @param second index, not the first
+     * @param value in their units
+     */
     record Covariance(int first, int second, double value) {}
 
     /** The parameter set was fitted with constants of 25 degC and without activities; it is used the same way. */
@@ -288,7 +294,7 @@ record MashEquation(
                 return bodyByAcidity(mass, label, malt, maltClass, reference);
             }
             boolean byType = measured.distilledWaterPh().isEmpty();
-            if (byType && maltClass == malt.maltClass()) {
+            if (byType && maltClass.equals(malt.maltClass())) {
                 int offset = offset(maltClass);
                 if (offset >= 0) {
                     return bodyWithOffset(mass, label, malt, reference, offset);

@@ -62,7 +62,12 @@ public record MashPrediction(
      */
     public record Influence(UncertainInput input, double phPerUnit, double phPerUncertainty, double varianceShare) {}
 
-    /** Acid needed to bring the mash to a pH. @param ph to reach @param acidMeq negative: base */
+    /**
+     * Acid needed to bring the mash to a pH.
+     *
+     * @param ph to reach
+     * @param acidMeq negative: base
+     */
     public record TitrationPoint(double ph, double acidMeq) {}
 
     /**

@@ -15,7 +15,12 @@ public final class PhFunction {
         return new PhFunction(MashEquation.of(mash));
     }
 
-    /** A pH with its slopes. @param ph of the cooled sample @param perUnit its change per unit of each input */
+    /**
+     * A pH with its slopes.
+     *
+     * @param ph of the cooled sample
+     * @param perUnit its change per unit of each input
+     */
     public record Slopes(double ph, double[] perUnit) {}
 
     /** Every input in a fixed order; acids and salts in the order of the mash's additions. */

@@ -1,5 +1,7 @@
 package tunside.mash;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -26,7 +28,7 @@ public final class PhRanges {
 
     /** The range that is accepted for a mash, both ends present. */
     public static PhRange acceptedMash() {
-        return ALL.get("mash-accepted");
+        return requireNonNull(ALL.get("mash-accepted"));
     }
 
     private static Map<String, PhRange> load() {

@@ -3,7 +3,12 @@ package tunside.mash;
 import tunside.chemistry.Salt;
 import tunside.quantity.Mass;
 
-/** A salt or base weighed into the mash. @param salt which @param mass of the salt with its crystal water */
+/**
+ * A salt or base weighed into the mash.
+ *
+ * @param salt which
+ * @param mass of the salt with its crystal water
+ */
 public record SaltAddition(Salt salt, Mass mass) implements Addition {
     /** Formula of chalk, which dissolves in a mash only in part. */
     private static final String CHALK = "CaCO3";

@@ -1,6 +1,10 @@
 package tunside.quantity;
 
-/** An alkalinity. @param meqPerL milliequivalents per litre, finite; negative means free mineral acid */
+/**
+ * An alkalinity.
+ *
+ * @param meqPerL milliequivalents per litre, finite; negative means free mineral acid
+ */
 public record Alkalinity(double meqPerL) {
     public Alkalinity {
         if (!(Math.abs(meqPerL) < Double.POSITIVE_INFINITY)) {

@@ -1,6 +1,10 @@
 package tunside.quantity;
 
-/** A colour. @param ebc European Brewery Convention units, finite, not negative */
+/**
+ * A colour.
+ *
+ * @param ebc European Brewery Convention units, finite, not negative
+ */
 public record Colour(double ebc) {
     public Colour {
         if (!(ebc >= 0 && ebc < Double.POSITIVE_INFINITY)) {

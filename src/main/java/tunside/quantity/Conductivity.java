@@ -1,6 +1,10 @@
 package tunside.quantity;
 
-/** An electrical conductivity at 25 degC. @param microsiemensPerCm finite, not negative */
+/**
+ * An electrical conductivity at 25 degC.
+ *
+ * @param microsiemensPerCm finite, not negative
+ */
 public record Conductivity(double microsiemensPerCm) {
     public Conductivity {
         if (!(microsiemensPerCm >= 0 && microsiemensPerCm < Double.POSITIVE_INFINITY)) {

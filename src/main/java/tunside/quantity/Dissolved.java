@@ -1,6 +1,11 @@
 package tunside.quantity;
 
-/** The concentration of a dissolved ion as reported. @param value finite, not negative @param unit what it counts */
+/**
+ * The concentration of a dissolved ion as reported.
+ *
+ * @param value finite, not negative
+ * @param unit what it counts
+ */
 public record Dissolved(double value, DissolvedUnit unit) {
     /** Standard atomic weight of sulfur, g/mol (IUPAC). */
     private static final double SULFUR = 32.06;

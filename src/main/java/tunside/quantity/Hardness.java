@@ -1,6 +1,10 @@
 package tunside.quantity;
 
-/** A hardness: calcium plus magnesium. @param meqPerL milliequivalents per litre, finite, not negative */
+/**
+ * A hardness: calcium plus magnesium.
+ *
+ * @param meqPerL milliequivalents per litre, finite, not negative
+ */
 public record Hardness(double meqPerL) {
     public Hardness {
         if (!(meqPerL >= 0 && meqPerL < Double.POSITIVE_INFINITY)) {

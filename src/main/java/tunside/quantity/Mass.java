@@ -1,6 +1,10 @@
 package tunside.quantity;
 
-/** A mass. @param kilograms finite, not negative */
+/**
+ * A mass.
+ *
+ * @param kilograms finite, not negative
+ */
 public record Mass(double kilograms) {
     public Mass {
         if (!(kilograms >= 0 && kilograms < Double.POSITIVE_INFINITY)) {

@@ -1,6 +1,10 @@
 package tunside.quantity;
 
-/** An electric potential. @param millivolts finite */
+/**
+ * An electric potential.
+ *
+ * @param millivolts finite
+ */
 public record Potential(double millivolts) {
     public Potential {
         if (!(Math.abs(millivolts) < Double.POSITIVE_INFINITY)) {

@@ -1,6 +1,10 @@
 package tunside.quantity;
 
-/** A temperature. @param celsius degrees Celsius (ITS-90), finite, at or above absolute zero */
+/**
+ * A temperature.
+ *
+ * @param celsius degrees Celsius (ITS-90), finite, at or above absolute zero
+ */
 public record Temperature(double celsius) {
     public Temperature {
         if (!(celsius >= -273.15 && celsius < Double.POSITIVE_INFINITY)) {

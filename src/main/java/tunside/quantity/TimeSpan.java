@@ -1,6 +1,10 @@
 package tunside.quantity;
 
-/** A span of time. @param seconds finite, not negative */
+/**
+ * A span of time.
+ *
+ * @param seconds finite, not negative
+ */
 public record TimeSpan(double seconds) {
     public TimeSpan {
         if (!(seconds >= 0 && seconds < Double.POSITIVE_INFINITY)) {

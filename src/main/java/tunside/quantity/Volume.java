@@ -1,6 +1,10 @@
 package tunside.quantity;
 
-/** A volume. @param litres finite, not negative */
+/**
+ * A volume.
+ *
+ * @param litres finite, not negative
+ */
 public record Volume(double litres) {
     public Volume {
         if (!(litres >= 0 && litres < Double.POSITIVE_INFINITY)) {

@@ -1,5 +1,7 @@
 package tunside.reference;
 
+import static java.util.Objects.requireNonNull;
+
 import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
@@ -49,7 +51,7 @@ public record Table(String file, Map<String, String> header, List<Row> rows) {
 
     /** Whether the header's {@code read} line says that values were typed from memory. */
     public boolean fromMemory() {
-        return header.get("read").startsWith("from memory");
+        return requireNonNull(header.get("read")).startsWith("from memory");
     }
 
     /**

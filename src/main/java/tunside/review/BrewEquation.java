@@ -126,7 +126,12 @@ final class BrewEquation {
         return values;
     }
 
-    /** Values of all inputs. @param parameters the shared ones @param ownValues the brew's own */
+    /**
+     * Values of all inputs.
+     *
+     * @param parameters the shared ones
+     * @param ownValues the brew's own
+     */
     double[] values(RealVector parameters, double[] ownValues) {
         double[] values = centre.clone();
         for (int k = 0; k < shared.length; k++) {
@@ -232,7 +237,11 @@ final class BrewEquation {
         return new LinearObservation(toShared, departures, noise(tangent));
     }
 
-    /** Most probable values of the brew's own inputs. @param pull the residual, weighted by the inverse of the noise */
+    /**
+     * Most probable values of the brew's own inputs.
+     *
+     * @param pull the residual, weighted by the inverse of the noise
+     */
     double[] ownValues(Tangent tangent, RealVector pull) {
         double[] values = ownCentre();
         for (int i = 0; i < own.length; i++) {

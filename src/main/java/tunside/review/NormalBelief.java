@@ -21,7 +21,11 @@ final class NormalBelief {
         this.shift = covariance.operate(pull);
     }
 
-    /** After observations. @param priorCovariance positive definite */
+    /**
+     * After observations.
+     *
+     * @param priorCovariance positive definite
+     */
     static NormalBelief of(RealMatrix priorCovariance, List<LinearObservation> observations) {
         RealMatrix information = inverse(priorCovariance);
         RealVector pull = MatrixUtils.createRealVector(new double[priorCovariance.getRowDimension()]);

@@ -29,7 +29,12 @@ public record Outlook(
         steps = List.copyOf(steps);
     }
 
-    /** After more brews. @param moreBrews how many @param standardUncertainty of the next prediction, pH */
+    /**
+     * After more brews.
+     *
+     * @param moreBrews how many
+     * @param standardUncertainty of the next prediction, pH
+     */
     public record Step(int moreBrews, double standardUncertainty) {}
 
     /**

@@ -30,7 +30,11 @@ final class SlipSearch {
         this.weigh = new CholeskyDecomposition(departure.covariance(), 1e-6, 0).getSolver();
     }
 
-    /** One slip of one subject. @param touched inputs, or one reading, or none for all readings */
+    /**
+     * One slip of one subject.
+     *
+     * @param touched inputs, or one reading, or none for all readings
+     */
     private record Candidate(Slip slip, String subject, int[] touched, double weight) {}
 
     private record Tried(SuspectedSlip suspect, double logEvidence) {}

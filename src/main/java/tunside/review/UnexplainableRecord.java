@@ -1,12 +1,13 @@
 package tunside.review;
 
 import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
 
 /** A record that no household can have: to explain it, the model would have to leave what a mash can be. */
 public final class UnexplainableRecord extends RuntimeException {
     private static final long serialVersionUID = 1;
 
-    private final Integer brew;
+    private final @Nullable Integer brew;
 
     /** The record as a whole asks for a shift of more than 2 pH, or of more than a factor e² of the buffering. */
     UnexplainableRecord(String quantity, double shift) {

@@ -1,5 +1,7 @@
 package tunside.safety;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -22,7 +24,7 @@ public final class HazardStatements {
 
     /** The statement with this code. */
     public static Optional<HazardStatement> find(String code) {
-        return Optional.ofNullable(ALL.get(code));
+        return Optional.ofNullable(requireNonNull(ALL.get(code)));
     }
 
     /**
@@ -33,7 +35,7 @@ public final class HazardStatements {
         boolean burns = codes.contains("H314");
         List<String> meanings = codes.stream()
                 .filter(code -> !(burns && code.equals("H318")))
-                .map(code -> ALL.get(code).meaning())
+                .map(code -> requireNonNull(ALL.get(code)).meaning())
                 .toList();
         if (meanings.size() < 2) {
             return String.join("", meanings);
@@ -45,7 +47,7 @@ public final class HazardStatements {
     /** The word that a label with these codes carries: the strongest of theirs. */
     public static SignalWord signal(List<String> codes) {
         return codes.stream()
-                .map(code -> ALL.get(code).signal())
+                .map(code -> requireNonNull(ALL.get(code)).signal())
                 .max(Comparator.naturalOrder())
                 .orElse(SignalWord.NONE);
     }

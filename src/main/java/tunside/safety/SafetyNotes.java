@@ -142,10 +142,8 @@ public final class SafetyNotes {
         String filled = template.replace("{substance}", chemical.title())
                 .replace("{hazards}", HazardStatements.sentence(hazards))
                 .replace("{bicarbonate}", Long.toString(roundedUp(chemical.bicarbonatePer100G())))
-                .replace(
-                        "{gas}",
-                        Long.toString(roundedUp(
-                                SpillNeutraliser.carbonDioxideLitres(roundedUp(chemical.bicarbonatePer100G())))));
+                .replace("{gas}", Long.toString(roundedUp(SpillNeutraliser.carbonDioxideLitres((double)
+                        roundedUp(chemical.bicarbonatePer100G())))));
         return Character.toUpperCase(filled.charAt(0)) + filled.substring(1);
     }
 

@@ -31,7 +31,10 @@ final class CalciteEquilibrium {
     private final Temperature temperature;
     private final double targetIndex;
 
-    /** @param temperature 0 to 100 degC @param targetIndex saturation index that the water comes to */
+    /**
+     * @param temperature 0 to 100 degC
+     * @param targetIndex saturation index that the water comes to
+     */
     CalciteEquilibrium(Temperature temperature, double targetIndex) {
         this.temperature = temperature;
         this.targetIndex = targetIndex;

@@ -1,5 +1,7 @@
 package tunside.water;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -24,11 +26,11 @@ public final class Conductivities {
      */
     public static double microsiemensPerCm(Map<Ion, Double> mmolPerL, double alkalinityMeqPerL) {
         double bicarbonate = Math.max(0, alkalinityMeqPerL);
-        double sum = LIMITING.get(BICARBONATE) * bicarbonate;
+        double sum = requireNonNull(LIMITING.get(BICARBONATE)) * bicarbonate;
         double squares = bicarbonate;
         for (Map.Entry<Ion, Double> entry : mmolPerL.entrySet()) {
             int charge = entry.getKey().charge();
-            sum += LIMITING.get(entry.getKey().symbol()) * entry.getValue();
+            sum += requireNonNull(LIMITING.get(entry.getKey().symbol())) * entry.getValue();
             squares += charge * charge * entry.getValue();
         }
         double ionicStrength = Math.min(0.5, squares / 2000);

@@ -7,7 +7,11 @@ import tunside.chemistry.Ion;
 public final class DissolvedSolids {
     private DissolvedSolids() {}
 
-    /** Ions, and 0.6 of the alkalinity as CaCO3, mg/L. @param alkalinityMeqPerL negative counts as none */
+    /**
+     * Ions, and 0.6 of the alkalinity as CaCO3, mg/L.
+     *
+     * @param alkalinityMeqPerL negative counts as none
+     */
     public static double mgPerL(Map<Ion, Double> mmolPerL, double alkalinityMeqPerL) {
         double sum = WaterModel.value("solids-alkalinity-share")
                 * WaterProfile.CALCIUM_CARBONATE_G_PER_MOL

@@ -1,5 +1,7 @@
 package tunside.water;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -31,7 +33,11 @@ final class IonPairs {
     record Held(double calciumBicarbonate, double calciumSulfate, double magnesiumCarbonate, double magnesiumSulfate) {
         static final Held NONE = new Held(0, 0, 0, 0);
 
-        /** Those in equilibrium with the free ions of a solution. @param state of that solution */
+        /**
+         * Those in equilibrium with the free ions of a solution.
+         *
+         * @param state of that solution
+         */
         static Held of(Solution free, CarbonateState state, Temperature temperature) {
             double two = state.gammaOfTwo() * state.gammaOfTwo();
             double calcium = free.ion(Ion.CALCIUM);
@@ -72,7 +78,7 @@ final class IonPairs {
 
     /** Association constant at zero ionic strength. */
     static double k(String pair, Temperature temperature) {
-        double[] c = ALL.get(pair);
+        double[] c = requireNonNull(ALL.get(pair));
         double t = temperature.kelvin();
         return Math.pow(10, c[0] + c[1] * t + c[2] / t + c[3] * Math.log10(t));
     }

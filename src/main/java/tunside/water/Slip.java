@@ -1,5 +1,7 @@
 package tunside.water;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -59,7 +61,7 @@ public enum Slip {
             if (magnesium == null || all.isEmpty()) {
                 return Optional.empty();
             }
-            double left = all.get().mmolPerL().get(Ion.CALCIUM) - magnesium;
+            double left = requireNonNull(all.get().mmolPerL().get(Ion.CALCIUM)) - magnesium;
             return left < 0 ? Optional.empty() : Optional.of(with(report, Ion.CALCIUM, left));
         }
     },
@@ -126,7 +128,7 @@ public enum Slip {
     }
 
     private static Words words(String id) {
-        return WORDS.get(id);
+        return requireNonNull(WORDS.get(id));
     }
 
     /** Of a number that counts as CaCO3: the share that is the ion. */

@@ -30,7 +30,12 @@ public record WaterProfile(Water water, Temperature temperature, CarbonateState 
     private static final double MG_CACO3_PER_MEQ = CALCIUM_CARBONATE_G_PER_MOL / 2;
     private static final double TRACE = 1e-9;
 
-    /** An ion. @param mgPerL mass @param meqPerL charge */
+    /**
+     * An ion.
+     *
+     * @param mgPerL mass
+     * @param meqPerL charge
+     */
     public record Amount(double mgPerL, double meqPerL) {}
 
     /** Reads a water. */

@@ -109,8 +109,8 @@ public record WaterReport(
     /** Whether the pH is known from the report. */
     boolean phIsStated() {
         return ph.isPresent()
-                || carbonateIons.isPresent()
-                        && carbonateIons.get().ph(temperature, ionicStrength()).isPresent();
+                || (carbonateIons.isPresent()
+                        && carbonateIons.get().ph(temperature, ionicStrength()).isPresent());
     }
 
     /** Ionic strength of what is listed, mol/kg: enough for the activities of bicarbonate and carbonate. */
@@ -138,7 +138,11 @@ public record WaterReport(
         return with(others, alkalinity, carbonateIons, ph);
     }
 
-    /** The same with more alkalinity: titrated where it is, else as bicarbonate. @param meqPerL may be negative */
+    /**
+     * The same with more alkalinity: titrated where it is, else as bicarbonate.
+     *
+     * @param meqPerL may be negative
+     */
     public WaterReport withMoreAlkalinity(double meqPerL) {
         if (alkalinity.isEmpty() && carbonateIons.isPresent()) {
             CarbonateIons ions = carbonateIons.get();

@@ -1,5 +1,7 @@
 package tunside.water;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -59,7 +61,7 @@ public final class WaterSlips {
         for (Map.Entry<Slip, Double> entry : logs.entrySet()) {
             double probability = Math.exp(entry.getValue() - largest) / sum;
             if (probability >= LISTED_FROM) {
-                WaterReport meant = mended.get(entry.getKey());
+                WaterReport meant = requireNonNull(mended.get(entry.getKey()));
                 suspects.add(new SuspectedSlip(entry.getKey(), probability, meant, before, balance(meant)));
             }
         }

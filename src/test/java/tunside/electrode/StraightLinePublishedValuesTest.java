@@ -18,17 +18,16 @@ class StraightLinePublishedValuesTest {
     private static StraightLine line(String data) {
         double[] x = PublishedRows.column(data + ".csv", "x");
         double[] y = PublishedRows.column(data + ".csv", "y");
-        switch (data) {
-            case "regression-norris":
-                return StraightLineFit.unweighted(x, y);
-            case "regression-gum-h3":
-                return StraightLineFit.unweighted(
-                        Arrays.stream(x).map(t -> t - 20).toArray(), y);
-            default:
+        return switch (data) {
+            case "regression-norris" -> StraightLineFit.unweighted(x, y);
+            case "regression-gum-h3" ->
+                StraightLineFit.unweighted(Arrays.stream(x).map(t -> t - 20).toArray(), y);
+            default -> {
                 double[] half = new double[x.length];
                 Arrays.fill(half, 0.5);
-                return StraightLineFit.weighted(x, y, half);
-        }
+                yield StraightLineFit.weighted(x, y, half);
+            }
+        };
     }
 
     private static double of(StraightLine line, String quantity) {

@@ -13,6 +13,7 @@ public final class Violations {
         int changes;
     }
 
+    @SuppressWarnings("StringCaseLocaleUsage")
     static String everyRule(Mutable mutable, MediaType framework) {
         mutable.changes++;
         return framework.toString()

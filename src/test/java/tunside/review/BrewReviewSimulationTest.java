@@ -10,7 +10,6 @@ import tunside.mash.MashPrediction;
 /** 500 virtual brewers with six brews each: what the first five teach is tried on the sixth. */
 class BrewReviewSimulationTest {
     private static final int BREWERS = 500;
-    private static final int LEARNED_FROM = 5;
 
     private static final class Tally {
         final List<Double> errors = new ArrayList<>();

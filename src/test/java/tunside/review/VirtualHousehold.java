@@ -62,7 +62,12 @@ final class VirtualHousehold {
         return estimate.value() + estimate.standardUncertainty() * random.nextGaussian();
     }
 
-    /** A brew with what is true of it. @param brew as written down @param truePh of the first sample */
+    /**
+     * A brew with what is true of it.
+     *
+     * @param brew as written down
+     * @param truePh of the first sample
+     */
     record Brew(MeasuredBrew brew, double truePh) {}
 
     /** All brews share the base malt; the rest of the grist, the liquor and the acid differ. */
@@ -73,7 +78,7 @@ final class VirtualHousehold {
             parts.add(part(Malt.of(CLASSES.get(2 + random.nextInt(3))), between(0.3, 1.2)));
         }
         if (random.nextInt(2) == 0) {
-            parts.add(part(Malt.of("caramel", Math.round(between(30, 350))), between(0.1, 0.5)));
+            parts.add(part(Malt.of("caramel", (double) Math.round(between(30, 350))), between(0.1, 0.5)));
         }
         if (random.nextInt(4) == 0) {
             parts.add(part(Malt.of("roasted", 1000), between(0.05, 0.3)));

@@ -11,6 +11,7 @@ import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresOptimizer.
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresProblem;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
 import org.hipparchus.util.Pair;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An exponential approach to a settled value, {@code pH(t) = end + start exp(-(t - t0) / tau)}, fitted by least squares
@@ -57,7 +58,7 @@ record Approach(
      * @param leastNoise below this the scatter is not believed, pH
      * @return null where no such curve can be found
      */
-    static Approach fit(double[] seconds, double[] ph, double leastNoise) {
+    static @Nullable Approach fit(double[] seconds, double[] ph, double leastNoise) {
         double[] weights = screened(ph, leastNoise);
         double[] point = scan(seconds, ph, weights);
         try {
@@ -101,7 +102,8 @@ record Approach(
     }
 
     /** The roots of the weights stand in target and model: a matrix of weights would cost more than the fit. */
-    private static LeastSquaresProblem problem(double[] seconds, double[] ph, double[] weights, double[] start) {
+    private static LeastSquaresProblem problem(
+            double[] seconds, double[] ph, double[] weights, double @Nullable [] start) {
         double[] roots = new double[ph.length];
         double[] target = new double[ph.length];
         for (int i = 0; i < ph.length; i++) {
@@ -131,7 +133,7 @@ record Approach(
     }
 
     /** The best of a few time constants, each with its straight-line fit, to start from. */
-    private static double[] scan(double[] seconds, double[] ph, double[] weights) {
+    private static double @Nullable [] scan(double[] seconds, double[] ph, double[] weights) {
         double span = seconds[seconds.length - 1];
         int stride = 1 + (ph.length - 1) / MOST_SCANNED;
         double[] best = null;

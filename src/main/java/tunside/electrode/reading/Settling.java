@@ -47,7 +47,12 @@ public record Settling(
         TOO_SHORT
     }
 
-    /** A reading left out. @param index from 0 @param distancePh from the curve */
+    /**
+     * A reading left out.
+     *
+     * @param index from 0
+     * @param distancePh from the curve
+     */
     public record Outlier(int index, double distancePh) {}
 
     /**

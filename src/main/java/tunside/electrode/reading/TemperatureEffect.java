@@ -1,5 +1,7 @@
 package tunside.electrode.reading;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
@@ -20,7 +22,7 @@ public record TemperatureEffect(double fallPhPerK, double standardUncertainty, S
 
     /** That of a liquid. */
     public static TemperatureEffect of(SampleLiquid liquid) {
-        return ALL.get(liquid);
+        return requireNonNull(ALL.get(liquid));
     }
 
     /** The temperature that a reading is brought to: 20 degC. */
@@ -28,7 +30,11 @@ public record TemperatureEffect(double fallPhPerK, double standardUncertainty, S
         return new Temperature(ReadingLimits.of("reference-temperature"));
     }
 
-    /** The pH of the same sample at another temperature. @return pH, higher where that is cooler */
+    /**
+     * The pH of the same sample at another temperature.
+     *
+     * @return pH, higher where that is cooler
+     */
     public double brought(double ph, Temperature from, Temperature to) {
         return ph + fallPhPerK * (from.celsius() - to.celsius());
     }

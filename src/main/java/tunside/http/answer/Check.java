@@ -1,6 +1,7 @@
 package tunside.http.answer;
 
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.finding.Outcome;
 
 /** One check of the input, passed or not. */
@@ -23,7 +24,7 @@ public record Check(
         @Schema(description = "What was found and what to do, in words.", maxLength = 600)
         String message,
 
-        @Schema(description = "The value found.", nullable = true, minimum = "-1e12", maximum = "1e12")
+        @Schema(description = "The value found.", nullable = true, minimum = "-1e12", maximum = "1e12") @Nullable
         Double observed,
 
         @Schema(
@@ -31,6 +32,7 @@ public record Check(
                 nullable = true,
                 minimum = "-1e12",
                 maximum = "1e12")
+        @Nullable
         Double expected,
 
         @Schema(

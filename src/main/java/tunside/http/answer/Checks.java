@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
 import tunside.reference.Row;
@@ -64,7 +65,7 @@ public final class Checks {
                 wording.source);
     }
 
-    private static Double number(OptionalDouble value) {
+    private static @Nullable Double number(OptionalDouble value) {
         return value.isPresent() ? Rounded.significant(value.getAsDouble(), 4) : null;
     }
 

@@ -1,7 +1,10 @@
 package tunside.http.calibration;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.Buffer;
 import tunside.electrode.BufferCup;
 import tunside.electrode.Buffers;
@@ -21,13 +24,17 @@ public final class BufferCups {
      * @param place of the object that has the members {@code buffer} and {@code ph}
      * @return empty after a fault
      */
-    public static Optional<BufferCup> toCup(String buffer, Double ph, Place place) {
+    public static Optional<BufferCup> toCup(@Nullable String buffer, @Nullable Double ph, Place place) {
         return toCup(buffer, ph, OptionalDouble.empty(), Preparation.fresh(), place);
     }
 
     /** The same with what is stated of its uncertainty and its preparation. */
     static Optional<BufferCup> toCup(
-            String buffer, Double ph, OptionalDouble uncertainty, Preparation preparation, Place place) {
+            @Nullable String buffer,
+            @Nullable Double ph,
+            OptionalDouble uncertainty,
+            Preparation preparation,
+            Place place) {
         if ((buffer == null) == (ph == null)) {
             place.fault("must either name a buffer or state the ph of an own one");
             return Optional.empty();
@@ -35,7 +42,7 @@ public final class BufferCups {
         if (ph != null) {
             return Optional.of(new BufferCup(Optional.empty(), OptionalDouble.of(ph), uncertainty, preparation));
         }
-        Optional<Buffer> known = Buffers.find(buffer);
+        Optional<Buffer> known = Buffers.find(requireNonNull(buffer));
         if (known.isEmpty()) {
             place.member("buffer").fault(KnownIds.BUFFER.fault(buffer));
             return Optional.empty();

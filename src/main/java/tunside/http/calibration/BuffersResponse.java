@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.Buffer;
 import tunside.electrode.BufferFamily;
 import tunside.electrode.BufferSubstance;
@@ -52,6 +53,7 @@ public record BuffersResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "14")
+            @Nullable
             Double ph,
 
             @Schema(

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.Buffer;
 import tunside.electrode.BufferReading;
 import tunside.electrode.BufferValue;
@@ -166,7 +167,7 @@ final class CalibrationEvaluationAnswer {
                 suspected.cause().nextStep().message());
     }
 
-    private static Double number(OptionalDouble value) {
+    private static @Nullable Double number(OptionalDouble value) {
         return value.isPresent() ? Rounded.decimals(value.getAsDouble(), 2) : null;
     }
 

@@ -1,9 +1,12 @@
 package tunside.http.calibration;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.BufferCup;
 import tunside.electrode.BufferReading;
 import tunside.electrode.BufferState;
@@ -99,8 +102,9 @@ final class CalibrationEvaluationMapper {
         }
         return Optional.of(
                 millivolts
-                        ? request.potential().toPotential(place.member("potential"), -LARGEST_MV, LARGEST_MV)
-                        : compensation.potentialBehind(request.displayed(), temperature));
+                        ? requireNonNull(request.potential())
+                                .toPotential(place.member("potential"), -LARGEST_MV, LARGEST_MV)
+                        : compensation.potentialBehind(requireNonNull(request.displayed()), temperature));
     }
 
     private static Optional<BufferCup> toCup(BufferReadingRequest request, Place place) {
@@ -110,7 +114,7 @@ final class CalibrationEvaluationMapper {
         return BufferCups.toCup(request.buffer(), request.ph(), uncertainty, preparation, place);
     }
 
-    private static Preparation toPreparation(BufferPreparationRequest request, Place place) {
+    private static Preparation toPreparation(@Nullable BufferPreparationRequest request, Place place) {
         if (request == null) {
             return Preparation.fresh();
         }

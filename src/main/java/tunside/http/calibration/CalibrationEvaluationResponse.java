@@ -2,6 +2,7 @@ package tunside.http.calibration;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.Cause;
 import tunside.electrode.Verdict;
 import tunside.http.answer.Basis;
@@ -54,6 +55,7 @@ public record CalibrationEvaluationResponse(
                     nullable = true,
                     minimum = "-1000",
                     maximum = "1000")
+            @Nullable
             Double zeroPointPh,
 
             @Schema(
@@ -61,6 +63,7 @@ public record CalibrationEvaluationResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "1000")
+            @Nullable
             Double zeroPointUncertainty,
 
             @Schema(description = "The fitted line.") CalibrationLineFit line,
@@ -91,6 +94,7 @@ public record CalibrationEvaluationResponse(
             List<String> unknown,
 
             @Schema(description = "Send this with later readings; absent where no line can be used.", nullable = true)
+            @Nullable
             CalibrationDocument calibration) {}
 
     /** The slope. */
@@ -134,6 +138,7 @@ public record CalibrationEvaluationResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "100")
+            @Nullable
             Double chiSquaredLimit,
 
             @Schema(description = "Readings less two.", minimum = "0", maximum = "14")
@@ -165,6 +170,7 @@ public record CalibrationEvaluationResponse(
                     nullable = true,
                     minimum = "-2",
                     maximum = "16")
+            @Nullable
             Double displayed,
 
             @Schema(
@@ -172,6 +178,7 @@ public record CalibrationEvaluationResponse(
                     nullable = true,
                     minimum = "-20",
                     maximum = "20")
+            @Nullable
             Double displayError,
 
             @Schema(description = "Potential of the electrode, or behind the display.")
@@ -187,6 +194,7 @@ public record CalibrationEvaluationResponse(
                     nullable = true,
                     minimum = "-1000",
                     maximum = "1000")
+            @Nullable
             Double errorPh) {}
 
     /** A segment. */
@@ -224,6 +232,7 @@ public record CalibrationEvaluationResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "1000")
+            @Nullable
             Double standardUncertainty,
 
             @Schema(
@@ -231,9 +240,10 @@ public record CalibrationEvaluationResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "1000")
+            @Nullable
             Double fromLineAndPotential,
 
-            @Schema(description = "From the temperature.", nullable = true, minimum = "0", maximum = "1000")
+            @Schema(description = "From the temperature.", nullable = true, minimum = "0", maximum = "1000") @Nullable
             Double fromTemperature,
 
             @Schema(
@@ -241,6 +251,7 @@ public record CalibrationEvaluationResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "1000")
+            @Nullable
             Double fromLiquidJunction) {}
 
     /** A cause. */
@@ -271,6 +282,7 @@ public record CalibrationEvaluationResponse(
                             + " without a parameter.",
                     nullable = true,
                     maxLength = 100)
+            @Nullable
             String parameter,
 
             @Schema(
@@ -278,12 +290,13 @@ public record CalibrationEvaluationResponse(
                     nullable = true,
                     minimum = "-1000",
                     maximum = "1000")
+            @Nullable
             Double value,
 
-            @Schema(description = "Its standard deviation.", nullable = true, minimum = "0", maximum = "1000")
+            @Schema(description = "Its standard deviation.", nullable = true, minimum = "0", maximum = "1000") @Nullable
             Double valueUncertainty,
 
-            @Schema(description = "Unit of both.", nullable = true, maxLength = 20)
+            @Schema(description = "Unit of both.", nullable = true, maxLength = 20) @Nullable
             String unit,
 
             @Schema(description = "JSON Pointers of the readings it touches; empty for all.", maxItems = 16)

@@ -1,8 +1,11 @@
 package tunside.http.calibration;
 
+import static java.util.Objects.requireNonNull;
+
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.MeterCompensation;
 import tunside.electrode.TemperatureCompensation;
 import tunside.http.problem.Place;
@@ -23,10 +26,11 @@ public record MeterRequest(
         @Schema(
                 description = "The temperature set by hand, 0 to 100 degC; needed with manual, and only then.",
                 nullable = true)
+        @Nullable
         TemperatureQuantity setTemperature) {
 
     /** The domain's value; automatic where the request says nothing. */
-    public static MeterCompensation toCompensation(MeterRequest request, Place place) {
+    public static MeterCompensation toCompensation(@Nullable MeterRequest request, Place place) {
         if (request == null) {
             return MeterCompensation.automatic();
         }
@@ -41,7 +45,8 @@ public record MeterRequest(
         return switch (request.compensation) {
             case AUTOMATIC -> MeterCompensation.automatic();
             case MANUAL ->
-                MeterCompensation.manual(request.setTemperature.toTemperature(place.member("setTemperature"), 0, 100));
+                MeterCompensation.manual(
+                        requireNonNull(request.setTemperature).toTemperature(place.member("setTemperature"), 0, 100));
             case NONE -> MeterCompensation.none();
         };
     }

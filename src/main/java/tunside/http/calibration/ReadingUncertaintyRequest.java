@@ -4,6 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.NernstSlope;
 import tunside.electrode.ReadingUncertainty;
 import tunside.http.problem.Place;
@@ -17,6 +18,7 @@ public record ReadingUncertaintyRequest(
         @Schema(
                 description = "Of the potential, 0 to 100 mV. Absent: 0.5 mV. Not together with displayed.",
                 nullable = true)
+        @Nullable
         PotentialQuantity potential,
 
         @DecimalMin("0")
@@ -25,11 +27,13 @@ public record ReadingUncertaintyRequest(
                 description = "Of the displayed pH. Absent: 0.5 mV, which is 0.0085. Not together with potential.",
                 examples = "0.01",
                 nullable = true)
+        @Nullable
         Double displayed,
 
         @DecimalMin("0")
         @DecimalMax("50")
         @Schema(description = "Of the temperature, in K. Absent: 0.5.", examples = "0.5", nullable = true)
+        @Nullable
         Double temperatureK,
 
         @DecimalMin("0")
@@ -38,10 +42,11 @@ public record ReadingUncertaintyRequest(
                 description = "Of the liquid junction between buffers and sample, in pH. Absent: 0.01.",
                 examples = "0.01",
                 nullable = true)
+        @Nullable
         Double liquidJunctionPh) {
 
     /** The domain's value; the usual one for what the request does not state. */
-    public static ReadingUncertainty toUncertainty(ReadingUncertaintyRequest request, Place place) {
+    public static ReadingUncertainty toUncertainty(@Nullable ReadingUncertaintyRequest request, Place place) {
         ReadingUncertainty usual = ReadingUncertainty.USUAL;
         if (request == null) {
             return usual;

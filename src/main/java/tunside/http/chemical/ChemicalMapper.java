@@ -1,6 +1,9 @@
 package tunside.http.chemical;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.Acid;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
@@ -27,16 +30,19 @@ public final class ChemicalMapper {
      * @return empty after a fault
      */
     public static Optional<MeasuredChemical> read(
-            String acid,
-            StrengthQuantity strength,
-            String salt,
-            MassQuantity mass,
-            VolumeQuantity volume,
+            @Nullable String acid,
+            @Nullable StrengthQuantity strength,
+            @Nullable String salt,
+            @Nullable MassQuantity mass,
+            @Nullable VolumeQuantity volume,
             Place place) {
         if (salt != null) {
             return salt(salt, strength, mass, volume, place);
         }
-        return toProduct(acid, strength == null ? null : strength.toStrength(place.member("strength")), place)
+        return toProduct(
+                        requireNonNull(acid),
+                        strength == null ? null : strength.toStrength(place.member("strength")),
+                        place)
                 .flatMap(product -> acid(product, mass, volume, place));
     }
 
@@ -46,7 +52,7 @@ public final class ChemicalMapper {
      * @param strength null where the request has none, which is a fault
      * @param place of the object that has the members {@code acid} and {@code strength}
      */
-    public static Optional<AcidProduct> toProduct(String acidId, Strength strength, Place place) {
+    public static Optional<AcidProduct> toProduct(String acidId, @Nullable Strength strength, Place place) {
         Optional<Acid> acid = Acids.find(acidId);
         if (acid.isEmpty()) {
             place.member("acid").fault(KnownIds.ACID.fault(acidId));
@@ -61,7 +67,7 @@ public final class ChemicalMapper {
     }
 
     private static Optional<MeasuredChemical> acid(
-            AcidProduct product, MassQuantity mass, VolumeQuantity volume, Place place) {
+            AcidProduct product, @Nullable MassQuantity mass, @Nullable VolumeQuantity volume, Place place) {
         if ((mass == null) == (volume == null)) {
             place.fault("an acid needs either a mass or a volume");
             return Optional.empty();
@@ -79,7 +85,11 @@ public final class ChemicalMapper {
     }
 
     private static Optional<MeasuredChemical> salt(
-            String id, StrengthQuantity strength, MassQuantity mass, VolumeQuantity volume, Place place) {
+            String id,
+            @Nullable StrengthQuantity strength,
+            @Nullable MassQuantity mass,
+            @Nullable VolumeQuantity volume,
+            Place place) {
         Optional<Salt> salt = Salts.find(id);
         if (salt.isEmpty()) {
             place.member("salt").fault(KnownIds.SALT.fault(id));

@@ -4,6 +4,7 @@ import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Loads every reference table before the first request, by initialising the classes that read them: a broken row stops
@@ -77,7 +78,8 @@ public final class TablesAtStart {
         } catch (ClassNotFoundException e) {
             throw new IllegalStateException("no class " + reader, e);
         } catch (ExceptionInInitializerError e) {
-            throw new IllegalStateException(e.getCause().getMessage(), e.getCause());
+            Throwable cause = Objects.requireNonNullElse(e.getCause(), e);
+            throw new IllegalStateException(cause.getMessage(), cause);
         }
     }
 }

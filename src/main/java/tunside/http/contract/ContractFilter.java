@@ -36,7 +36,7 @@ import tunside.quantity.VolumeUnit;
  * Completes the generated contract: enums under the names that the JSON uses, the problem answers of every operation,
  * and the examples of {@code /examples/<operationId>.json}, which a test executes.
  */
-@OpenApiFilter(OpenApiFilter.RunStage.RUN)
+@OpenApiFilter(OpenApiFilter.RunStage.RUNTIME_STARTUP)
 public final class ContractFilter implements OASFilter {
     private static final String JSON = "application/json";
     private static final String PROBLEM = "application/problem+json";
@@ -126,7 +126,7 @@ public final class ContractFilter implements OASFilter {
 
     private void addExamples(Operation operation) {
         JsonNode examples = examples(operation.getOperationId());
-        examples.fields().forEachRemaining(entry -> {
+        examples.properties().forEach(entry -> {
             JsonNode example = entry.getValue();
             String status = example.get("status").asText();
             // a request that the contract itself refuses is no example of the contract's request

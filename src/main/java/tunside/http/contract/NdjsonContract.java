@@ -9,6 +9,7 @@ import org.eclipse.microprofile.openapi.models.examples.Example;
 import org.eclipse.microprofile.openapi.models.media.Content;
 import org.eclipse.microprofile.openapi.models.media.MediaType;
 import org.eclipse.microprofile.openapi.models.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.ndjson.LineAnswers;
 import tunside.http.ndjson.NdjsonRoutes;
 
@@ -49,7 +50,7 @@ final class NdjsonContract {
                 .description(description.formatted(ref.substring(ref.lastIndexOf('/') + 1)));
     }
 
-    private static JsonNode first(JsonNode examples, String status) {
+    private static @Nullable JsonNode first(JsonNode examples, String status) {
         for (JsonNode example : examples) {
             if (example.get("status").asText().equals(status)) {
                 return example;
@@ -65,7 +66,7 @@ final class NdjsonContract {
     /** A problem as it is answered in the place of a line. */
     private static JsonNode atLine(JsonNode problem, int line) {
         ObjectNode numbered = JsonNodeFactory.instance.objectNode();
-        problem.fields().forEachRemaining(member -> {
+        problem.properties().forEach(member -> {
             numbered.set(member.getKey(), member.getValue());
             if (member.getKey().equals("detail")) {
                 numbered.put("line", line);

@@ -1,8 +1,11 @@
 package tunside.http.dilution;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.Acid;
 import tunside.chemistry.AcidProduct;
 import tunside.dosing.AcidDilution;
@@ -84,7 +87,8 @@ record AcidDilutionReading(AcidDilution dilution, AcidDilutionConditions conditi
         return Rounded.text(Rounded.significant(product.massPercent(), 4));
     }
 
-    private static Temperature temperature(TemperatureQuantity quantity, Place place, double low, double high) {
+    private static Temperature temperature(
+            @Nullable TemperatureQuantity quantity, Place place, double low, double high) {
         return quantity == null ? new Temperature(ROOM_CELSIUS) : quantity.toTemperature(place, low, high);
     }
 
@@ -120,7 +124,9 @@ record AcidDilutionReading(AcidDilution dilution, AcidDilutionConditions conditi
                     request.wantedVolume().toVolume(at, LEAST_MADE, MOST_MADE).litres();
             return weak.map(product -> new Mass(litres * product.densityGPerMl()));
         }
-        double litres = request.acidVolume().toVolume(at, LEAST_USED, MOST_USED).litres();
+        double litres = requireNonNull(request.acidVolume())
+                .toVolume(at, LEAST_USED, MOST_USED)
+                .litres();
         if (strong.isPresent() && strong.get().solid()) {
             at.fault("a powder is weighed: give acidMass");
         }

@@ -2,6 +2,7 @@ package tunside.http.dilution;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.dosing.AcidDilutionWarmth;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
@@ -54,6 +55,7 @@ public record AcidDilutionResponse(
                     nullable = true,
                     minimum = "-1e9",
                     maximum = "1e9")
+            @Nullable
             Double volumeLostMl,
 
             @Schema(description = "How warm it gets.") DilutionHeat heat,
@@ -84,13 +86,14 @@ public record AcidDilutionResponse(
 
             @Schema(description = "Strength by mass.") UncertainStrength percent,
 
-            @Schema(description = "Moles per litre at 20 degC; absent for a powder.", nullable = true)
+            @Schema(description = "Moles per litre at 20 degC; absent for a powder.", nullable = true) @Nullable
             UncertainStrength molPerL,
 
             @Schema(
                     description =
                             "Equivalents per litre at 20 degC, every proton of the formula counted; absent for a powder.",
                     nullable = true)
+            @Nullable
             UncertainStrength eqPerL,
 
             @Schema(
@@ -98,12 +101,14 @@ public record AcidDilutionResponse(
                     nullable = true,
                     minimum = "0.9",
                     maximum = "3")
+            @Nullable
             Double densityGPerMl,
 
             @Schema(description = "Its standard uncertainty in g/mL.", nullable = true, minimum = "0", maximum = "1")
+            @Nullable
             Double densityUncertaintyGPerMl,
 
-            @Schema(description = "Id of the publication of the density.", nullable = true, maxLength = 60)
+            @Schema(description = "Id of the publication of the density.", nullable = true, maxLength = 60) @Nullable
             String densitySource,
 
             @Schema(description = "Word that a label at this strength carries.")
@@ -133,6 +138,7 @@ public record AcidDilutionResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "100")
+            @Nullable
             Double standardUncertaintyByVolume) {}
 
     /** A hazard statement. */
@@ -171,7 +177,7 @@ public record AcidDilutionResponse(
             @Schema(description = "By mass: the better way.")
             MassQuantity mass,
 
-            @Schema(description = "By volume at 20 degC; absent for a powder.", nullable = true)
+            @Schema(description = "By volume at 20 degC; absent for a powder.", nullable = true) @Nullable
             VolumeQuantity volume) {}
 
     /** How warm it gets. */
@@ -183,7 +189,7 @@ public record AcidDilutionResponse(
                                     + " near-none: hardly felt.")
             AcidDilutionWarmth warmth,
 
-            @Schema(description = "Final temperature.", nullable = true)
+            @Schema(description = "Final temperature.", nullable = true) @Nullable
             TemperatureQuantity finalTemperature,
 
             @Schema(
@@ -191,9 +197,10 @@ public record AcidDilutionResponse(
                     nullable = true,
                     minimum = "-1000",
                     maximum = "1000")
+            @Nullable
             Double riseK,
 
-            @Schema(description = "Hottest on the way.", nullable = true)
+            @Schema(description = "Hottest on the way.", nullable = true) @Nullable
             TemperatureQuantity hottest,
 
             @Schema(
@@ -201,9 +208,10 @@ public record AcidDilutionResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "100")
+            @Nullable
             Double halfWidthK,
 
-            @Schema(description = "Temperature that the mixture may surely not pass.", nullable = true)
+            @Schema(description = "Temperature that the mixture may surely not pass.", nullable = true) @Nullable
             TemperatureQuantity limit) {}
 
     /** One pour. */

@@ -1,5 +1,7 @@
 package tunside.http.dilution;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -114,9 +116,9 @@ record DilutionText(
         values.put("limit", Rounded.text(plan.conditions().warmLimitCelsius()));
         values.put("percent", Rounded.text(made.percent().value()));
         values.put("eNumber", made.eNumber());
-        values.put("mol", Rounded.text(made.molPerL().value()));
-        values.put("eq", Rounded.text(made.eqPerL().value()));
-        values.put("density", Rounded.text(Rounded.decimals(made.densityGPerMl(), 3)));
+        values.put("mol", Rounded.text(requireNonNull(made.molPerL()).value()));
+        values.put("eq", Rounded.text(requireNonNull(made.eqPerL()).value()));
+        values.put("density", Rounded.text(Rounded.decimals(requireNonNull(made.densityGPerMl()), 3)));
         values.put("signal", made.signal().name());
         values.put("hazards", HazardStatements.sentence(codes));
         values.put("codes", String.join(", ", codes));
@@ -139,7 +141,7 @@ record DilutionText(
 
     /** The larger unit from 1 L on, rounded up. */
     private String vessel() {
-        double millilitres = VESSEL_FACTOR * makes.volume().value();
+        double millilitres = VESSEL_FACTOR * requireNonNull(makes.volume()).value();
         return millilitres >= 1000
                 ? Rounded.text(Math.ceil(millilitres / 100) / 10) + " L"
                 : Rounded.text(10 * Math.ceil(millilitres / 10)) + " mL";

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.NeatAcidLimits;
 import tunside.chemistry.Salt;
@@ -183,7 +184,7 @@ public final class AcidDoseMapper {
                 Rounded.significant(Reagent.actingMillimolesPerGram(dosed), 3));
     }
 
-    private static DosedBase toBase(AcidDoseReading reading, DoseAdvice advice) {
+    private static @Nullable DosedBase toBase(AcidDoseReading reading, DoseAdvice advice) {
         if (!(advice.outcome() instanceof DoseOutcome.RaiseInstead raise)) {
             return null;
         }
@@ -196,7 +197,7 @@ public final class AcidDoseMapper {
     }
 
     /** Enough of the diluted acid for the upper end of the whole dose. */
-    private static DilutionFirst toDilution(AcidDoseReading reading, DoseAdvice advice) {
+    private static @Nullable DilutionFirst toDilution(AcidDoseReading reading, DoseAdvice advice) {
         Optional<AcidProduct> bought = reading.bought().filter(NeatAcidLimits::reachedBy);
         if (bought.isEmpty() || advice.stopped() || !(advice.outcome() instanceof DoseOutcome.Dose dose)) {
             return null;
@@ -222,7 +223,7 @@ public final class AcidDoseMapper {
                 Rounded.decimals(stage.overshootProbability(), 3));
     }
 
-    private static LargestDose toLargest(DoseOutcome outcome) {
+    private static @Nullable LargestDose toLargest(DoseOutcome outcome) {
         return outcome instanceof DoseOutcome.OutOfReach out
                 ? new LargestDose(
                         volume(out.reagent(), out.largestGrams()),
@@ -254,7 +255,7 @@ public final class AcidDoseMapper {
         return new MassQuantity(Rounded.significant(grams, 3), MassUnit.G);
     }
 
-    private static VolumeQuantity volume(Reagent reagent, double grams) {
+    private static @Nullable VolumeQuantity volume(Reagent reagent, double grams) {
         OptionalDouble millilitres = reagent.millilitres(grams);
         return millilitres.isPresent()
                 ? new VolumeQuantity(Rounded.significant(millilitres.getAsDouble(), 3), VolumeUnit.ML)

@@ -1,10 +1,13 @@
 package tunside.http.dosing;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.NeatAcidLimits;
 import tunside.chemistry.Salt;
@@ -201,7 +204,8 @@ record AcidDoseReading(
                     List.copyOf(findings));
         }
 
-        private static Optional<AcidProduct> product(String acid, StrengthQuantity strength, Place place) {
+        private static Optional<AcidProduct> product(
+                @Nullable String acid, @Nullable StrengthQuantity strength, Place place) {
             if (acid == null) {
                 if (strength != null) {
                     place.member("acid").fault("is missing: the strength belongs to an acid");
@@ -212,7 +216,7 @@ record AcidDoseReading(
                     acid, strength == null ? null : strength.toStrength(place.member("strength")), place);
         }
 
-        private Optional<Bases.Base> base(String id, Place at) {
+        private Optional<Bases.Base> base(@Nullable String id, Place at) {
             String named = id == null ? Bases.USUAL : id;
             Optional<Bases.Base> base = Bases.find(named);
             if (base.isEmpty()) {
@@ -261,13 +265,13 @@ record AcidDoseReading(
             }
         }
 
-        private void belongs(String member, Object value, boolean here, String to) {
+        private void belongs(String member, @Nullable Object value, boolean here, String to) {
             if (value != null && !here) {
                 place.member(member).fault("belongs to " + to);
             }
         }
 
-        private void needed(String member, Object value) {
+        private void needed(String member, @Nullable Object value) {
             if (value == null) {
                 place.member(member)
                         .fault("is missing: a %s needs it"
@@ -284,7 +288,8 @@ record AcidDoseReading(
         }
 
         private LiquorMapper.Liquor treatedLiquor() {
-            LiquorMapper.Liquor liquor = LiquorMapper.toLiquor(request.liquor(), place.member("liquor"));
+            LiquorMapper.Liquor liquor =
+                    LiquorMapper.toLiquor(requireNonNull(request.liquor()), place.member("liquor"));
             liquorProducts.addAll(liquor.products());
             liquorSalts.addAll(liquor.salts());
             return liquor;
@@ -356,7 +361,7 @@ record AcidDoseReading(
                 wort = WortDose.ofMalt(volume, malt.kilograms(), beer);
             } else {
                 double plato = request.originalExtractPlato() == null
-                        ? WortDose.plato(request.specificGravity())
+                        ? WortDose.plato(requireNonNull(request.specificGravity()))
                         : request.originalExtractPlato();
                 wort = place.build(() -> WortDose.ofExtract(volume, plato, beer), null);
             }
@@ -369,7 +374,8 @@ record AcidDoseReading(
             return Optional.ofNullable(wort);
         }
 
-        private WortDose titrated(WortDose wort, BenchTitrationRequest bench, Optional<AcidProduct> dosed, Place at) {
+        private @Nullable WortDose titrated(
+                WortDose wort, BenchTitrationRequest bench, Optional<AcidProduct> dosed, Place at) {
             double uncertainty = orElse(request.phUncertainty(), DoseChecks.usualUncertainty());
             Volume sample = bench.sample().toVolume(at.member("sample"), 0.001, 10);
             List<PastAddition> steps = history(bench.steps(), wort, dosed, uncertainty, at.member("steps"));
@@ -387,7 +393,7 @@ record AcidDoseReading(
         }
 
         private List<PastAddition> history(
-                List<DoseEventRequest> events,
+                @Nullable List<DoseEventRequest> events,
                 DosableLiquid liquid,
                 Optional<AcidProduct> dosed,
                 double uncertainty,
@@ -458,14 +464,14 @@ record AcidDoseReading(
                     ? event.addedMass()
                             .toMass(item.member("addedMass"), 0, MOST_ADDED)
                             .grams()
-                    : event.addedVolume()
+                    : requireNonNull(event.addedVolume())
                                     .toVolume(item.member("addedVolume"), 0, MOST_ADDED)
                                     .millilitres()
                             * product.densityGPerMl();
             return Optional.of(new PastAddition(liquid.acid(product, 1, 1).reagent(), grams, Optional.empty()));
         }
 
-        private static double orElse(Double value, double fallback) {
+        private static double orElse(@Nullable Double value, double fallback) {
             return value == null ? fallback : value;
         }
     }

@@ -2,6 +2,7 @@ package tunside.http.dosing;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
 import tunside.dosing.AcidDilution;
 import tunside.http.answer.Basis;
@@ -50,16 +51,17 @@ public record AcidDoseResponse(
             @Schema(description = "What is believed of the pH now, after every reading.")
             PhBelief now,
 
-            @Schema(description = "The acid as it is dosed; absent where none was named.", nullable = true)
+            @Schema(description = "The acid as it is dosed; absent where none was named.", nullable = true) @Nullable
             DosedAcid dosedAcid,
 
             @Schema(description = "Where the pH is to be raised: the base that the amounts count.", nullable = true)
+            @Nullable
             DosedBase dosedBase,
 
-            @Schema(description = "For strong mineral acid: the dilution to make first.", nullable = true)
+            @Schema(description = "For strong mineral acid: the dilution to make first.", nullable = true) @Nullable
             DilutionFirst diluteFirst,
 
-            @Schema(description = "All that it may take from now on.", nullable = true)
+            @Schema(description = "All that it may take from now on.", nullable = true) @Nullable
             TotalDose total,
 
             @Schema(
@@ -67,6 +69,7 @@ public record AcidDoseResponse(
                             "Add this now, stir, wait, measure. Absent where it is less than a step, or where a check"
                                     + " says stop.",
                     nullable = true)
+            @Nullable
             Stage addNow,
 
             @Schema(description = "This and the later stages, if every reading comes as expected.", maxItems = 8)
@@ -75,7 +78,7 @@ public record AcidDoseResponse(
             @Schema(description = "The buffering, as expected and as the history taught it.")
             LearntBuffering learnt,
 
-            @Schema(description = "What all acid of history and dose leaves in the liquid.", nullable = true)
+            @Schema(description = "What all acid of history and dose leaves in the liquid.", nullable = true) @Nullable
             AnionAdded anion,
 
             @Schema(
@@ -83,9 +86,11 @@ public record AcidDoseResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "14")
+            @Nullable
             Double phAfterCarbonDioxideEscapes,
 
             @Schema(description = "Where the target is out of reach: what the most would do.", nullable = true)
+            @Nullable
             LargestDose largest) {}
 
     /** Where the pH is to go. */
@@ -117,9 +122,11 @@ public record AcidDoseResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "14")
+            @Nullable
             Double ph,
 
             @Schema(description = "Standard uncertainty of the reading.", nullable = true, minimum = "0", maximum = "1")
+            @Nullable
             Double standardUncertainty) {}
 
     /** An amount that went in. */
@@ -131,7 +138,7 @@ public record AcidDoseResponse(
             @Schema(description = "In words.", maxLength = 120)
             String name,
 
-            @Schema(description = "By volume at 20 degC; absent for what is weighed.", nullable = true)
+            @Schema(description = "By volume at 20 degC; absent for what is weighed.", nullable = true) @Nullable
             VolumeQuantity volume,
 
             @Schema(description = "By mass.") MassQuantity mass) {}
@@ -184,7 +191,7 @@ public record AcidDoseResponse(
     /** The most that may be added. */
     @Schema(description = "The most that may be added: what is at hand, or what such a liquid can explain.")
     public record LargestDose(
-            @Schema(description = "By volume at 20 degC; absent for what is weighed.", nullable = true)
+            @Schema(description = "By volume at 20 degC; absent for what is weighed.", nullable = true) @Nullable
             VolumeQuantity volume,
 
             @Schema(description = "By mass.") MassQuantity mass,
@@ -211,7 +218,11 @@ public record AcidDoseResponse(
             @Schema(description = "Its strength.") StrengthQuantity strength) {
         private static final double BATCH_GRAMS = 10;
 
-        /** To the strength for dosing. @param grams of the diluted acid that are needed, rounded up to a batch */
+        /**
+         * To the strength for dosing.
+         *
+         * @param grams of the diluted acid that are needed, rounded up to a batch
+         */
         public static DilutionFirst of(AcidProduct bought, double grams) {
             double batch = Math.ceil(grams / BATCH_GRAMS) * BATCH_GRAMS;
             AcidDilution dilution = AcidDilution.of(bought, AcidDilution.DOSING_PERCENT, new Mass(batch / 1000));
@@ -227,7 +238,7 @@ public record AcidDoseResponse(
     /** All that it takes from now on. */
     @Schema(description = "All that it takes from now on: the middle, and a 90 % interval of what it may take.")
     public record TotalDose(
-            @Schema(description = "By volume at 20 degC; absent for a powder.", nullable = true)
+            @Schema(description = "By volume at 20 degC; absent for a powder.", nullable = true) @Nullable
             VolumeQuantity volume,
 
             @Schema(description = "By mass.") MassQuantity mass,
@@ -237,7 +248,7 @@ public record AcidDoseResponse(
     /** One addition. */
     @Schema(description = "One addition, and the pH to expect after it.")
     public record Stage(
-            @Schema(description = "By volume at 20 degC; absent for a powder.", nullable = true)
+            @Schema(description = "By volume at 20 degC; absent for a powder.", nullable = true) @Nullable
             VolumeQuantity volume,
 
             @Schema(description = "By mass.") MassQuantity mass,
@@ -297,5 +308,6 @@ public record AcidDoseResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "100000")
+            @Nullable
             Double thresholdMgPerL) {}
 }

@@ -5,6 +5,7 @@ import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.json.Known;
 import tunside.http.json.KnownIds;
 import tunside.http.quantity.MassQuantity;
@@ -21,9 +22,12 @@ public record DoseEventRequest(
         @Schema(
                 description = "Volume added, of the acid as it is dosed: diluted first where the answer said so.",
                 nullable = true)
+        @Nullable
         VolumeQuantity addedVolume,
 
-        @Valid @Schema(description = "Mass added, of the acid as it is dosed, or of the base.", nullable = true)
+        @Valid
+        @Schema(description = "Mass added, of the acid as it is dosed, or of the base.", nullable = true)
+        @Nullable
         MassQuantity addedMass,
 
         @Size(min = 1, max = 40)
@@ -33,9 +37,10 @@ public record DoseEventRequest(
                 pattern = "^[a-z-]+$",
                 nullable = true)
         @Known(value = KnownIds.ACID, groups = Known.Names.class)
+        @Nullable
         String acid,
 
-        @Valid @Schema(description = "Strength of that other acid.", nullable = true)
+        @Valid @Schema(description = "Strength of that other acid.", nullable = true) @Nullable
         StrengthQuantity strength,
 
         @Size(min = 1, max = 40)
@@ -45,9 +50,13 @@ public record DoseEventRequest(
                 pattern = "^[a-z-]+$",
                 nullable = true)
         @Known(value = KnownIds.BASE, groups = Known.Names.class)
+        @Nullable
         String base,
 
-        @DecimalMin("2.5") @DecimalMax("10.5") @Schema(description = "pH read.", examples = "5.55", nullable = true)
+        @DecimalMin("2.5")
+        @DecimalMax("10.5")
+        @Schema(description = "pH read.", examples = "5.55", nullable = true)
+        @Nullable
         Double ph,
 
         @DecimalMin("0.001")
@@ -56,4 +65,5 @@ public record DoseEventRequest(
                 description = "Standard uncertainty of this reading; phUncertainty where left out.",
                 examples = "0.02",
                 nullable = true)
+        @Nullable
         Double phUncertainty) {}

@@ -10,6 +10,7 @@ import jakarta.inject.Singleton;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jspecify.annotations.Nullable;
 import tunside.http.problem.EarlyRefusal;
 import tunside.http.problem.Problems;
 
@@ -25,7 +26,7 @@ public final class ApiKeys {
     /** After the answer to a browser's question whether it may ask at all, which carries no key. */
     private static final int AFTER_CORS = 250;
 
-    private final KeyList keys;
+    private final @Nullable KeyList keys;
     private final EarlyRefusal refusal;
 
     @Inject
@@ -39,13 +40,13 @@ public final class ApiKeys {
 
     void install(@Observes Filters filters) {
         if (keys != null) {
-            filters.register(this::check, AFTER_CORS);
+            filters.register(context -> check(context, keys), AFTER_CORS);
         }
     }
 
-    private void check(RoutingContext context) {
+    private void check(RoutingContext context, KeyList keys) {
         String path = context.normalizedPath();
-        boolean open = !path.startsWith("/v1") || context.request().method() == HttpMethod.OPTIONS;
+        boolean open = !path.startsWith("/v1") || context.request().method().equals(HttpMethod.OPTIONS);
         String key = context.request().getHeader(HEADER);
         if (open || (key != null && keys.holds(key))) {
             context.next();

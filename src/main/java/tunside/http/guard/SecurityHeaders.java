@@ -71,7 +71,7 @@ public final class SecurityHeaders {
 
     /** A table stays true until the next release and is asked for again by its entity tag; the rest is nobody's to keep. */
     private static String caching(RoutingContext context, int status) {
-        boolean kept = context.request().method() == HttpMethod.GET && (status == 200 || status == 304);
+        boolean kept = context.request().method().equals(HttpMethod.GET) && (status == 200 || status == 304);
         return kept ? "private, no-cache" : "no-store";
     }
 }

@@ -20,6 +20,7 @@ import java.io.InputStream;
 import java.lang.annotation.Annotation;
 import java.lang.reflect.Type;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import tunside.http.problem.Fault;
 import tunside.http.problem.InvalidRequestException;
 
@@ -80,7 +81,7 @@ public class BodyReader implements MessageBodyReader<Object> {
         } else if (faults.all().isEmpty()) {
             faults.add("", "the body must be a JSON object but is " + (body.length == 0 ? "empty" : "null"));
         }
-        if (!faults.all().isEmpty()) {
+        if (request == null || !faults.all().isEmpty()) {
             throw new InvalidRequestException(faults.all());
         }
         return request;
@@ -94,7 +95,7 @@ public class BodyReader implements MessageBodyReader<Object> {
         }
     }
 
-    private <T> T parse(byte[] body, Class<T> type, BodyFaults faults) {
+    private <T> @Nullable T parse(byte[] body, Class<T> type, BodyFaults faults) {
         if (body.length == 0) {
             return null;
         }

@@ -5,6 +5,7 @@ import jakarta.validation.ConstraintValidatorContext;
 
 /** Looks an id up. */
 public class KnownValidator implements ConstraintValidator<Known, String> {
+    @SuppressWarnings("NullAway.Init") // by initialize, before anything is asked
     private KnownIds ids;
 
     @Override

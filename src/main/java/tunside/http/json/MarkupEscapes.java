@@ -2,6 +2,7 @@ package tunside.http.json;
 
 import com.fasterxml.jackson.core.SerializableString;
 import com.fasterxml.jackson.core.io.CharacterEscapes;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Writes the characters that open and close markup by their number. A text that the caller sent and a fault quotes can then
@@ -23,7 +24,7 @@ final class MarkupEscapes extends CharacterEscapes {
     }
 
     @Override
-    public SerializableString getEscapeSequence(int character) {
+    public @Nullable SerializableString getEscapeSequence(int character) {
         return null;
     }
 }

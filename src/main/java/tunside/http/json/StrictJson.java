@@ -16,6 +16,7 @@ import jakarta.inject.Singleton;
 import java.io.IOException;
 import java.util.Collection;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** The one JSON dialect of the service: strict, bounded, nothing coerced. */
 @Singleton
@@ -44,7 +45,7 @@ public final class StrictJson implements ObjectMapperCustomizer {
                 .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
                 .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
                 .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
-                .setSerializationInclusion(JsonInclude.Include.NON_NULL)
+                .setDefaultPropertyInclusion(JsonInclude.Include.NON_NULL)
                 .registerModule(new StrictTypes())
                 .addHandler(new Collector());
     }
@@ -72,7 +73,7 @@ public final class StrictJson implements ObjectMapperCustomizer {
         }
 
         @Override
-        public Object handleUnexpectedToken(
+        public @Nullable Object handleUnexpectedToken(
                 DeserializationContext context, JavaType type, JsonToken token, JsonParser parser, String message)
                 throws IOException {
             String expected = type.isCollectionLikeType() ? "must be an array" : "must be an object";
@@ -83,7 +84,7 @@ public final class StrictJson implements ObjectMapperCustomizer {
 
         /** A number or text where an object belongs, such as a bare 5 for a quantity. */
         @Override
-        public Object handleMissingInstantiator(
+        public @Nullable Object handleMissingInstantiator(
                 DeserializationContext context,
                 Class<?> type,
                 ValueInstantiator instantiator,

@@ -20,6 +20,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads scalars without any coercion: a number is a JSON number and finite, text is a JSON string, an enum is one of its
@@ -61,7 +62,7 @@ final class StrictTypes extends SimpleModule {
             super(type);
         }
 
-        final T fault(JsonParser parser, DeserializationContext context, String expected) throws IOException {
+        final @Nullable T fault(JsonParser parser, DeserializationContext context, String expected) throws IOException {
             BodyFaults.of(context).add(parser, expected + " but is " + BodyFaults.shown(parser));
             parser.skipChildren();
             return null;
@@ -76,7 +77,7 @@ final class StrictTypes extends SimpleModule {
         }
 
         @Override
-        public Double deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+        public @Nullable Double deserialize(JsonParser parser, DeserializationContext context) throws IOException {
             if (parser.currentToken().isNumeric()) {
                 double value = parser.getDoubleValue();
                 if (Double.isFinite(value)) {
@@ -95,7 +96,7 @@ final class StrictTypes extends SimpleModule {
         }
 
         @Override
-        public Integer deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+        public @Nullable Integer deserialize(JsonParser parser, DeserializationContext context) throws IOException {
             if (parser.currentToken() == JsonToken.VALUE_NUMBER_INT
                     && parser.getNumberType() == JsonParser.NumberType.INT) {
                 return parser.getIntValue();
@@ -112,7 +113,7 @@ final class StrictTypes extends SimpleModule {
         }
 
         @Override
-        public String deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+        public @Nullable String deserialize(JsonParser parser, DeserializationContext context) throws IOException {
             if (parser.currentToken() == JsonToken.VALUE_STRING) {
                 return parser.getText();
             }
@@ -128,7 +129,7 @@ final class StrictTypes extends SimpleModule {
         }
 
         @Override
-        public Boolean deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+        public @Nullable Boolean deserialize(JsonParser parser, DeserializationContext context) throws IOException {
             if (parser.currentToken().isBoolean()) {
                 return parser.getBooleanValue();
             }
@@ -151,7 +152,7 @@ final class StrictTypes extends SimpleModule {
         }
 
         @Override
-        public Enum deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+        public @Nullable Enum deserialize(JsonParser parser, DeserializationContext context) throws IOException {
             if (parser.currentToken() == JsonToken.VALUE_STRING) {
                 Enum constant = constants.get(parser.getText());
                 if (constant != null) {

@@ -13,6 +13,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Rounded;
 import tunside.http.problem.Fault;
 
@@ -117,7 +118,7 @@ final class Violations {
                 : ((ElementDescriptor) descriptor).getConstraintDescriptors();
     }
 
-    private static String lastName(Path path) {
+    private static @Nullable String lastName(Path path) {
         String name = null;
         for (Path.Node node : path) {
             name = node.getName();

@@ -7,6 +7,7 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import tunside.http.json.BodyReader;
 import tunside.http.ndjson.LineAnswers;
 import tunside.http.ndjson.NdjsonRoutes;
@@ -45,7 +46,7 @@ public final class RequestLimits {
         refusal.answer(context, problem);
     }
 
-    private static Problem problem(HttpServerRequest request) {
+    private static @Nullable Problem problem(HttpServerRequest request) {
         if (request.uri().length() > LONGEST_ADDRESS) {
             return Problems.status(414);
         }

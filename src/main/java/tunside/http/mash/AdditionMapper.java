@@ -3,6 +3,7 @@ package tunside.http.mash;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Salt;
 import tunside.finding.Finding;
@@ -37,7 +38,7 @@ public final class AdditionMapper {
     }
 
     /** Reads a list; the faults of all go to {@code place}, the array's. An absent list is an empty one. */
-    public static Additions toAdditions(List<AdditionRequest> requests, Place place) {
+    public static Additions toAdditions(@Nullable List<AdditionRequest> requests, Place place) {
         List<Addition> additions = new ArrayList<>();
         List<AcidProduct> products = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
@@ -84,7 +85,7 @@ public final class AdditionMapper {
     }
 
     /** As {@link ChemicalMapper#toProduct}. */
-    public static Optional<AcidProduct> toProduct(String acidId, Strength strength, Place place) {
+    public static Optional<AcidProduct> toProduct(String acidId, @Nullable Strength strength, Place place) {
         return ChemicalMapper.toProduct(acidId, strength, place);
     }
 }

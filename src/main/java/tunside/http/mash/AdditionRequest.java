@@ -3,6 +3,7 @@ package tunside.http.mash;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.json.Known;
 import tunside.http.json.KnownIds;
 import tunside.http.quantity.MassQuantity;
@@ -22,9 +23,12 @@ public record AdditionRequest(
                 pattern = "^[a-z-]+$",
                 nullable = true)
         @Known(value = KnownIds.ACID, groups = Known.Names.class)
+        @Nullable
         String acid,
 
-        @Valid @Schema(description = "Strength of the acid as its label states it; with acid only.", nullable = true)
+        @Valid
+        @Schema(description = "Strength of the acid as its label states it; with acid only.", nullable = true)
+        @Nullable
         StrengthQuantity strength,
 
         @Size(min = 1, max = 40)
@@ -34,10 +38,13 @@ public record AdditionRequest(
                 pattern = "^[a-z-]+$",
                 nullable = true)
         @Known(value = KnownIds.SALT, groups = Known.Names.class)
+        @Nullable
         String salt,
 
-        @Valid @Schema(description = "How much, by mass. For an acid either mass or volume.", nullable = true)
+        @Valid @Schema(description = "How much, by mass. For an acid either mass or volume.", nullable = true) @Nullable
         MassQuantity mass,
 
-        @Valid @Schema(description = "How much of an acid, by volume at 20 degC; powders are weighed.", nullable = true)
+        @Valid
+        @Schema(description = "How much of an acid, by volume at 20 degC; powders are weighed.", nullable = true)
+        @Nullable
         VolumeQuantity volume) {}

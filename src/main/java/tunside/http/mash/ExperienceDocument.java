@@ -10,6 +10,7 @@ import jakarta.validation.constraints.Size;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Rounded;
 import tunside.http.json.Known;
 import tunside.http.json.KnownIds;
@@ -73,6 +74,7 @@ public record ExperienceDocument(
                     pattern = "^[a-z-]+$",
                     nullable = true)
             @Known(value = KnownIds.MALT, groups = Known.Names.class)
+            @Nullable
             String malt,
 
             @NotNull
@@ -82,7 +84,7 @@ public record ExperienceDocument(
             Double mean) {}
 
     /** The domain's value; nothing learned where there is none. The faults go to {@code place}, the document's. */
-    public static Experience toExperience(ExperienceDocument document, Place place) {
+    public static Experience toExperience(@Nullable ExperienceDocument document, Place place) {
         if (document == null) {
             return Experience.NONE;
         }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import tunside.finding.Finding;
 import tunside.http.json.KnownIds;
 import tunside.http.problem.Place;
@@ -109,7 +110,7 @@ public final class GristMapper {
         return Optional.ofNullable(request.bufferingMeqPerKgPh()).map(value -> BufferCurve.linear(value, relative));
     }
 
-    private static double orElse(Double value, double fallback) {
+    private static double orElse(@Nullable Double value, double fallback) {
         return value == null ? fallback : value;
     }
 }

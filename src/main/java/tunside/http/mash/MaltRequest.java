@@ -6,6 +6,7 @@ import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.json.Known;
 import tunside.http.json.KnownIds;
 import tunside.http.quantity.ColourQuantity;
@@ -27,10 +28,14 @@ public record MaltRequest(
         @NotNull @Valid @Schema(description = "How much of it, above 0 to 10,000 kg.", required = true)
         MassQuantity mass,
 
-        @Valid @Schema(description = "Its colour; needed for caramel malts, whose acidity follows it.", nullable = true)
+        @Valid
+        @Schema(description = "Its colour; needed for caramel malts, whose acidity follows it.", nullable = true)
+        @Nullable
         ColourQuantity colour,
 
-        @Valid @Schema(description = "What was measured on this lot; it replaces the class's values.", nullable = true)
+        @Valid
+        @Schema(description = "What was measured on this lot; it replaces the class's values.", nullable = true)
+        @Nullable
         MeasuredMaltRequest measured,
 
         @DecimalMin("0.1")
@@ -40,4 +45,5 @@ public record MaltRequest(
                         + " together with measured pH, buffering or acidity, which hold it already.",
                 examples = "3",
                 nullable = true)
+        @Nullable
         Double lacticAcidPercent) {}

@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.Checks;
@@ -69,7 +70,7 @@ public record MaltsResponse(
 
             @Schema(description = "Buffering, mEq/(kg pH).") MaltValue bufferingMeqPerKgPh,
 
-            @Schema(description = "Lactic acid on the malt, % of its mass.", nullable = true)
+            @Schema(description = "Lactic acid on the malt, % of its mass.", nullable = true) @Nullable
             MaltValue lacticAcidPercent,
 
             @Schema(description = "Id of the source of the class.", maxLength = 60)

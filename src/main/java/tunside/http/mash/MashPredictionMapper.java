@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Salt;
 import tunside.finding.Finding;
@@ -29,6 +30,7 @@ import tunside.http.quantity.AlkalinityQuantity;
 import tunside.http.quantity.MassQuantity;
 import tunside.http.vary.Variations;
 import tunside.http.vary.Varied;
+import tunside.http.vary.VaryRequest;
 import tunside.http.water.LiquorMapper;
 import tunside.mash.Experience;
 import tunside.mash.GristPart;
@@ -70,7 +72,7 @@ public final class MashPredictionMapper {
         findings.addAll(MashChecks.of(question.mash(), prediction));
         MashPredictionResult result = toResult(question.mash(), prediction);
         return new MashPredictionResponse(
-                request.vary() == null ? result : result.withCurve(curve(request, variations)),
+                request.vary() == null ? result : result.withCurve(curve(request, request.vary(), variations)),
                 Checks.of(findings),
                 Safety.mash(question.products(), question.salts()),
                 Basis.of(Experience.MODEL, assumptions(question.mash()), sources(question)));
@@ -87,18 +89,18 @@ public final class MashPredictionMapper {
         return prediction;
     }
 
-    private static PhCurve curve(MashPredictionRequest request, Variations variations) {
+    private static PhCurve curve(MashPredictionRequest request, VaryRequest vary, Variations variations) {
         List<Varied<MashPrediction>> varied =
-                variations.answers(request, request.vary(), step -> withinReach(toQuestion(step, Place.root())));
+                variations.answers(request, vary, step -> withinReach(toQuestion(step, Place.root())));
         return new PhCurve(
-                request.vary().pointer(),
-                Variations.unit(request.vary()),
+                vary.pointer(),
+                Variations.unit(vary),
                 varied.stream()
                         .map(step -> toPoint(step.value(), step.answer()))
                         .toList());
     }
 
-    private static PhCurvePoint toPoint(double value, MashPrediction prediction) {
+    private static PhCurvePoint toPoint(double value, @Nullable MashPrediction prediction) {
         return prediction == null
                 ? new PhCurvePoint(value, null, null, null)
                 : new PhCurvePoint(

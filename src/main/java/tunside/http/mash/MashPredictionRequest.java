@@ -7,6 +7,7 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.quantity.TimeQuantity;
 import tunside.http.vary.VaryRequest;
 import tunside.http.water.LiquorRequest;
@@ -20,7 +21,7 @@ public record MashPredictionRequest(
         @NotNull @Valid @Schema(description = "All water in the mash when the sample is taken.", required = true)
         LiquorRequest liquor,
 
-        @Size(max = 32) @Schema(description = "Acids, salts and bases that go into the mash.")
+        @Size(max = 32) @Schema(description = "Acids, salts and bases that go into the mash.") @Nullable
         List<@NotNull @Valid AdditionRequest> additions,
 
         @DecimalMin("0")
@@ -31,17 +32,20 @@ public record MashPredictionRequest(
                                 + " crush is taken.",
                 examples = "0.8",
                 nullable = true)
+        @Nullable
         Double millGapMm,
 
         @Valid
         @Schema(
                 description = "Time from mashing in to the sample, up to 24 h. Absent: about ten minutes.",
                 nullable = true)
+        @Nullable
         TimeQuantity rest,
 
         @Schema(
                 description = "Whether a part of the mash was boiled before the sample; absent means no.",
                 nullable = true)
+        @Nullable
         Boolean decoction,
 
         @Valid
@@ -50,6 +54,7 @@ public record MashPredictionRequest(
                         "What your own mashes have taught: the experience that POST /v1/brew-reviews answered with, unchanged."
                                 + " It shifts the prediction and narrows its interval. Absent: published values alone.",
                 nullable = true)
+        @Nullable
         ExperienceDocument experience,
 
         @Valid
@@ -58,4 +63,5 @@ public record MashPredictionRequest(
                         "One quantity or number of this request to vary, such as the liquor's volume: the answer has the"
                                 + " curve as well.",
                 nullable = true)
+        @Nullable
         VaryRequest vary) {}

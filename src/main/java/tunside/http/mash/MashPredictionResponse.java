@@ -2,6 +2,7 @@ package tunside.http.mash;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
@@ -82,6 +83,7 @@ public record MashPredictionResponse(
             List<IonAmount> ions,
 
             @Schema(description = "The pH against what 'vary' names; only where that was asked for.", nullable = true)
+            @Nullable
             PhCurve curve) {
 
         /** The same with a curve. */
@@ -116,6 +118,7 @@ public record MashPredictionResponse(
                     examples = "L",
                     nullable = true,
                     maxLength = 40)
+            @Nullable
             String unit,
 
             @Schema(description = "The points in the order asked for.", minItems = 2, maxItems = 200)
@@ -127,13 +130,14 @@ public record MashPredictionResponse(
             @Schema(description = "The varied value.", minimum = "-1e9", maximum = "1e9")
             Double value,
 
-            @Schema(description = "Predicted pH.", nullable = true, minimum = "0", maximum = "14")
+            @Schema(description = "Predicted pH.", nullable = true, minimum = "0", maximum = "14") @Nullable
             Double ph,
 
             @Schema(description = "Standard uncertainty of the pH.", nullable = true, minimum = "0", maximum = "10")
+            @Nullable
             Double standardUncertainty,
 
-            @Schema(description = "The pH lies in here with a probability of 90 %.", nullable = true)
+            @Schema(description = "The pH lies in here with a probability of 90 %.", nullable = true) @Nullable
             PhInterval interval90) {}
 
     /** An interval of pH. */

@@ -5,6 +5,7 @@ import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** What was measured on a lot of malt. */
 @Schema(description = "What was measured on a lot of malt. Every member is optional and replaces the class's value.")
@@ -15,6 +16,7 @@ public record MeasuredMaltRequest(
                 description = "pH of a mash of this malt alone in distilled water, of the cooled sample.",
                 examples = "5.74",
                 nullable = true)
+        @Nullable
         Double distilledWaterPh,
 
         @DecimalMin("0")
@@ -23,6 +25,7 @@ public record MeasuredMaltRequest(
                 description = "Standard uncertainty of distilledWaterPh; 0.04 where absent.",
                 examples = "0.03",
                 nullable = true)
+        @Nullable
         Double distilledWaterPhUncertainty,
 
         @DecimalMin("1")
@@ -31,6 +34,7 @@ public record MeasuredMaltRequest(
                 description = "Litres of distilled water per kg of malt in that mash; as for the class where absent.",
                 examples = "4",
                 nullable = true)
+        @Nullable
         Double liquorRatioLPerKg,
 
         @DecimalMin("1")
@@ -39,9 +43,12 @@ public record MeasuredMaltRequest(
                 description = "Buffering as a straight line, mEq/(kg pH). Not together with coefficients.",
                 examples = "38",
                 nullable = true)
+        @Nullable
         Double bufferingMeqPerKgPh,
 
-        @Valid @Schema(description = "Buffering as a curve. Not together with bufferingMeqPerKgPh.", nullable = true)
+        @Valid
+        @Schema(description = "Buffering as a curve. Not together with bufferingMeqPerKgPh.", nullable = true)
+        @Nullable
         CoefficientsRequest coefficients,
 
         @DecimalMin("0")
@@ -50,6 +57,7 @@ public record MeasuredMaltRequest(
                 description = "Relative standard uncertainty of the buffering; 0.1 where absent.",
                 examples = "0.1",
                 nullable = true)
+        @Nullable
         Double bufferingRelativeUncertainty,
 
         @DecimalMin("-50")
@@ -60,6 +68,7 @@ public record MeasuredMaltRequest(
                                 + " Not used where both pH and buffering are given, but held against them.",
                 examples = "45",
                 nullable = true)
+        @Nullable
         Double acidityToPh57MeqPerKg,
 
         @DecimalMin("0")
@@ -68,6 +77,7 @@ public record MeasuredMaltRequest(
                 description = "Standard uncertainty of the acidity, mEq/kg; 5 % where absent.",
                 examples = "2",
                 nullable = true)
+        @Nullable
         Double acidityUncertaintyMeqPerKg) {
 
     /** Three coefficients of a buffer curve. */

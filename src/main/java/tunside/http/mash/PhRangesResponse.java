@@ -3,6 +3,7 @@ package tunside.http.mash;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.Checks;
@@ -37,9 +38,11 @@ public record PhRangesResponse(
             String meaning,
 
             @Schema(description = "Lower end; absent where open.", nullable = true, minimum = "0", maximum = "14")
+            @Nullable
             Double lowPh,
 
             @Schema(description = "Upper end; absent where open.", nullable = true, minimum = "0", maximum = "14")
+            @Nullable
             Double highPh,
 
             @Schema(description = "Id of the source.", maxLength = 60)
@@ -54,7 +57,7 @@ public record PhRangesResponse(
                     range.source());
         }
 
-        private static Double number(OptionalDouble value) {
+        private static @Nullable Double number(OptionalDouble value) {
             return value.isPresent() ? value.getAsDouble() : null;
         }
     }

@@ -1,6 +1,7 @@
 package tunside.http.ndjson;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /** Bytes that have arrived and were not read as lines yet. */
 final class LineBuffer {
@@ -32,7 +33,7 @@ final class LineBuffer {
     }
 
     /** The next line that ended with a line feed, without it; null where there is none yet. */
-    byte[] next() {
+    byte @Nullable [] next() {
         while (searched < end) {
             if (bytes[searched++] == NEW_LINE) {
                 byte[] line = Arrays.copyOfRange(bytes, start, searched - 1);

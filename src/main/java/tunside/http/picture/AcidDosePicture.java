@@ -6,6 +6,7 @@ import java.util.StringJoiner;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
+import org.jspecify.annotations.Nullable;
 import tunside.finding.Outcome;
 import tunside.http.answer.Rounded;
 import tunside.http.dosing.AcidDoseResponse;
@@ -40,8 +41,9 @@ final class AcidDosePicture {
         String since = "";
         for (ReadingSoFar reading : result.readings()) {
             since = addedBefore(reading.added());
-            if (reading.ph() != null) {
-                reading(reading, since);
+            Double ph = reading.ph();
+            if (ph != null) {
+                reading(reading, ph, since);
                 since = "";
             }
         }
@@ -68,17 +70,17 @@ final class AcidDosePicture {
         return new AcidDosePicture(answer).picture();
     }
 
-    private void reading(ReadingSoFar reading, String since) {
-        readings.add(reading.ph(), rows.size());
-        extent.add(reading.ph());
+    private void reading(ReadingSoFar reading, double ph, String since) {
+        readings.add(ph, rows.size());
+        extent.add(ph);
         int number = rows.size() + 1;
         row(
                 reading.measured() ? "reading " + number : "by report",
                 Ink.FIRST,
                 MarkShape.DISC,
                 false,
-                (reading.measured() ? "Reading " + number : "By the water report") + ": pH "
-                        + Rounded.text(reading.ph()) + since);
+                (reading.measured() ? "Reading " + number : "By the water report") + ": pH " + Rounded.text(ph)
+                        + since);
     }
 
     private void believed(String since) {
@@ -98,7 +100,7 @@ final class AcidDosePicture {
     }
 
     private void stage(Stage stage) {
-        boolean first = result.addNow() != null && stage == result.stages().get(0);
+        boolean first = result.addNow() != null && stage.equals(result.stages().get(0));
         int number = later.size() + 1;
         (first ? addNow : later).addWideInX(stage.expectedPh(), stage.low90(), stage.high90(), rows.size());
         extent.add(stage.low90()).add(stage.high90());
@@ -191,7 +193,7 @@ final class AcidDosePicture {
         return added.isEmpty() ? "" : amounts.toString();
     }
 
-    private static String amount(VolumeQuantity volume, MassQuantity mass) {
+    private static String amount(@Nullable VolumeQuantity volume, MassQuantity mass) {
         return volume != null
                 ? Rounded.text(volume.value()) + " " + volume.unit().symbol()
                 : Rounded.text(mass.value()) + " " + mass.unit().symbol();

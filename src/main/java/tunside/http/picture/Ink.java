@@ -41,14 +41,19 @@ enum Ink {
                 .orElse(TEXT);
     }
 
+    @SuppressWarnings("EnumOrdinal") // short, and kept nowhere
+    private int number() {
+        return ordinal();
+    }
+
     /** Class of what is filled with it. */
     String fillClass() {
-        return "f" + ordinal();
+        return "f" + number();
     }
 
     /** Class of what is outlined with it. */
     String strokeClass() {
-        return "s" + ordinal();
+        return "s" + number();
     }
 
     /** The rules for every ink, within {@code .picture}. */

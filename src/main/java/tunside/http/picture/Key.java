@@ -4,6 +4,7 @@ import java.awt.Shape;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import org.jspecify.annotations.Nullable;
 
 /** One line of a legend: a sample, drawn as it is drawn in the chart, and what it means. */
 record Key(String meaning, Sample sample) {
@@ -40,7 +41,7 @@ record Key(String meaning, Sample sample) {
         });
     }
 
-    static Key band(String meaning, Ink ink, double opacity, Line edge) {
+    static Key band(String meaning, Ink ink, double opacity, @Nullable Line edge) {
         return new Key(meaning, (surface, left, right, middle) -> {
             Rectangle2D box = new Rectangle2D.Double(left, middle - 6, right - left, 12);
             surface.setComposite(java.awt.AlphaComposite.SrcOver.derive((float) opacity));

@@ -50,7 +50,7 @@ final class Lettering extends Font {
     List<String> lines(String text, double width) {
         List<String> lines = new ArrayList<>();
         String line = "";
-        for (String word : text.strip().split("\\s+")) {
+        for (String word : text.strip().split("\\s+", -1)) {
             String longer = line.isEmpty() ? word : line + " " + word;
             if (fits(longer, width)) {
                 line = longer;

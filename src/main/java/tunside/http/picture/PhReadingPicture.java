@@ -1,5 +1,7 @@
 package tunside.http.picture;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
@@ -157,7 +159,7 @@ final class PhReadingPicture {
     private String range() {
         RangeProbability range = result.range();
         String ends = range.lowPh() == null
-                ? "below " + Rounded.text(range.highPh())
+                ? "below " + Rounded.text(requireNonNull(range.highPh()))
                 : range.highPh() == null
                         ? "above " + Rounded.text(range.lowPh())
                         : Rounded.text(range.lowPh()) + " to " + Rounded.text(range.highPh());

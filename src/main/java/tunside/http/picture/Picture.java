@@ -4,6 +4,7 @@ import java.awt.geom.Rectangle2D;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.zip.CRC32;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A picture of an answer: what it says in large letters, charts, and what must be read before acting on it. It is narrow,
@@ -42,10 +43,10 @@ record Picture(String title, String lead, List<Panel> panels, List<Paragraph> ca
 
     /** Goes down the page; without a surface it only measures. */
     private final class Layout {
-        private final SvgSurface surface;
+        private final @Nullable SvgSurface surface;
         private double y = MARGIN;
 
-        Layout(SvgSurface surface) {
+        Layout(@Nullable SvgSurface surface) {
             this.surface = surface;
         }
 

@@ -24,13 +24,15 @@ import java.awt.image.RenderedImage;
 import java.awt.image.renderable.RenderableImage;
 import java.text.AttributedCharacterIterator;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Everything that a drawing surface must have, brought down to shapes and plain text; there are no images. */
 abstract class ShapesAndText extends Graphics2D {
     private AffineTransform transform = new AffineTransform();
-    private Shape clip;
+    private @Nullable Shape clip;
 
     /** The clip on the page, or null. */
+    @Nullable
     Shape clipOnPage() {
         return clip;
     }
@@ -278,7 +280,7 @@ abstract class ShapesAndText extends Graphics2D {
     // clip
 
     @Override
-    public Rectangle getClipBounds() {
+    public @Nullable Rectangle getClipBounds() {
         Shape now = getClip();
         return now == null ? null : now.getBounds();
     }
@@ -294,7 +296,7 @@ abstract class ShapesAndText extends Graphics2D {
     }
 
     @Override
-    public Shape getClip() {
+    public @Nullable Shape getClip() {
         if (clip == null) {
             return null;
         }
@@ -306,7 +308,7 @@ abstract class ShapesAndText extends Graphics2D {
     }
 
     @Override
-    public void setClip(Shape shape) {
+    public void setClip(@Nullable Shape shape) {
         clip = shape == null ? null : transform.createTransformedShape(shape);
     }
 
@@ -345,7 +347,7 @@ abstract class ShapesAndText extends Graphics2D {
     }
 
     @Override
-    public GraphicsConfiguration getDeviceConfiguration() {
+    public @Nullable GraphicsConfiguration getDeviceConfiguration() {
         return null;
     }
 
@@ -355,7 +357,7 @@ abstract class ShapesAndText extends Graphics2D {
     }
 
     @Override
-    public Object getRenderingHint(RenderingHints.Key key) {
+    public @Nullable Object getRenderingHint(RenderingHints.Key key) {
         return null;
     }
 

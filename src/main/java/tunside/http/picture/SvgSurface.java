@@ -19,6 +19,7 @@ import java.util.StringJoiner;
 import javax.xml.stream.XMLOutputFactory;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Rounded;
 
 /** Writes what a chart draws as SVG: shapes with the class of their ink, text as text. */
@@ -174,18 +175,20 @@ final class SvgSurface extends ShapesAndText {
         }
         Rectangle2D bounds = getTransform().createTransformedShape(shape).getBounds2D();
         Shape clip = clipOnPage();
-        boolean clipped = clip != null
-                && !clip.contains(
-                        bounds.getX() - around,
-                        bounds.getY() - around,
-                        bounds.getWidth() + 2 * around,
-                        bounds.getHeight() + 2 * around);
+        Shape cutting = clip == null
+                        || clip.contains(
+                                bounds.getX() - around,
+                                bounds.getY() - around,
+                                bounds.getWidth() + 2 * around,
+                                bounds.getHeight() + 2 * around)
+                ? null
+                : clip;
         try {
-            String clipId = clipped ? clipId(clip) : null;
+            String clipId = cutting == null ? null : clipId(cutting);
             xml.writeEmptyElement("path");
             attribute("d", path);
             attributes.write();
-            if (clipped) {
+            if (clipId != null) {
                 attribute("clip-path", "url(#" + clipId + ")");
             }
         } catch (XMLStreamException e) {
@@ -219,7 +222,7 @@ final class SvgSurface extends ShapesAndText {
         }
     }
 
-    private static String pathOf(Shape shape, AffineTransform transform) {
+    private static String pathOf(Shape shape, @Nullable AffineTransform transform) {
         StringJoiner path = new StringJoiner("");
         double[] at = new double[6];
         for (PathIterator pieces = shape.getPathIterator(transform); !pieces.isDone(); pieces.next()) {
@@ -257,10 +260,13 @@ final class SvgSurface extends ShapesAndText {
     private static String legal(String content) {
         StringBuilder legal = new StringBuilder();
         content.codePoints()
-                .map(c ->
-                        c == '\t' || c == '\n' || c >= 0x20 && c <= 0xd7ff || c >= 0xe000 && c <= 0xfffd || c >= 0x10000
-                                ? c
-                                : 0xfffd)
+                .map(c -> c == '\t'
+                                || c == '\n'
+                                || (c >= 0x20 && c <= 0xd7ff)
+                                || (c >= 0xe000 && c <= 0xfffd)
+                                || c >= 0x10000
+                        ? c
+                        : 0xfffd)
                 .forEach(legal::appendCodePoint);
         return legal.toString();
     }

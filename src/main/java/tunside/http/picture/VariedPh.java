@@ -1,5 +1,7 @@
 package tunside.http.picture;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
@@ -35,7 +37,8 @@ final class VariedPh {
             goesOn = true;
             pieces.get(pieces.size() - 1).add(point);
             marks.add(point.value(), point.ph());
-            ph.add(point.interval90().low()).add(point.interval90().high());
+            ph.add(requireNonNull(point.interval90()).low())
+                    .add(requireNonNull(point.interval90()).high());
         }
         XYPlot plot = Chart.of(
                 Chart.axis(label(curve), values.low(0.04), values.high(0.04)),
@@ -70,8 +73,12 @@ final class VariedPh {
                 Line.MAIN,
                 piece.stream().mapToDouble(PhCurvePoint::value).toArray(),
                 piece.stream().mapToDouble(PhCurvePoint::ph).toArray(),
-                piece.stream().mapToDouble(point -> point.interval90().low()).toArray(),
-                piece.stream().mapToDouble(point -> point.interval90().high()).toArray());
+                piece.stream()
+                        .mapToDouble(point -> requireNonNull(point.interval90()).low())
+                        .toArray(),
+                piece.stream()
+                        .mapToDouble(point -> requireNonNull(point.interval90()).high())
+                        .toArray());
     }
 
     private static String label(PhCurve curve) {

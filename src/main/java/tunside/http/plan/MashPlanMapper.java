@@ -1,5 +1,7 @@
 package tunside.http.plan;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -7,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.Acid;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
@@ -196,7 +199,7 @@ public final class MashPlanMapper {
                     MassQuantity.grams(acid.grams(amount), acid.product().solid() ? 4 : 2),
                     null,
                     null,
-                    toDilution(reading.bought().get(supply.pointer()), acid.grams(amount)));
+                    toDilution(requireNonNull(reading.bought().get(supply.pointer())), acid.grams(amount)));
         }
         if (supply instanceof PlanSupply.OfWater) {
             double litres = plan.mash().liquor().volume().litres();
@@ -229,10 +232,10 @@ public final class MashPlanMapper {
     private static PlannedAddition addition(
             PlanAdditionKind kind,
             PlanSupply supply,
-            VolumeQuantity volume,
-            MassQuantity mass,
-            Double percent,
-            VolumeQuantity own) {
+            @Nullable VolumeQuantity volume,
+            @Nullable MassQuantity mass,
+            @Nullable Double percent,
+            @Nullable VolumeQuantity own) {
         return new PlannedAddition(
                 kind,
                 supply.id(),
@@ -247,7 +250,7 @@ public final class MashPlanMapper {
     }
 
     /** Enough of the diluted acid for the plan. */
-    private static DilutionFirst toDilution(AcidProduct bought, double grams) {
+    private static @Nullable DilutionFirst toDilution(AcidProduct bought, double grams) {
         return NeatAcidLimits.reachedBy(bought) ? DilutionFirst.of(bought, grams) : null;
     }
 
@@ -274,7 +277,7 @@ public final class MashPlanMapper {
                 wanted.met());
     }
 
-    private static Double rounded(OptionalDouble value) {
+    private static @Nullable Double rounded(OptionalDouble value) {
         return value.isPresent() ? Rounded.significant(value.getAsDouble(), 4) : null;
     }
 

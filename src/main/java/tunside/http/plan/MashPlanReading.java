@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
 import tunside.chemistry.Ion;
@@ -215,7 +216,7 @@ record MashPlanReading(
             }
         }
 
-        private static boolean isEmpty(List<?> list) {
+        private static boolean isEmpty(@Nullable List<?> list) {
             return list == null || list.isEmpty();
         }
 
@@ -225,7 +226,7 @@ record MashPlanReading(
             void read(T item, Place place);
         }
 
-        private static <T> void each(List<T> list, Place at, Item<T> item) {
+        private static <T> void each(@Nullable List<T> list, Place at, Item<T> item) {
             for (int i = 0; list != null && i < list.size(); i++) {
                 item.read(list.get(i), at.item(i));
             }
@@ -288,8 +289,9 @@ record MashPlanReading(
                     .map(percent -> new Estimate(
                             percent, MashModel.standard().handling().labelledLacticAcidPercent()));
             Malt malt = new Malt(MaltClasses.get(ACIDULATED), Optional.empty(), MeasuredMalt.NOTHING, lactic);
-            boolean stated = request.mostPercent() != null;
-            double share = stated ? request.mostPercent() / 100 : PlanDefaults.mostAcidulatedShare();
+            Double percent = request.mostPercent();
+            boolean stated = percent != null;
+            double share = percent == null ? PlanDefaults.mostAcidulatedShare() : percent / 100;
             supplies.add(mash -> noted(
                     new PlanSupply.OfMalt(
                             item.pointer(),
@@ -300,9 +302,11 @@ record MashPlanReading(
                     stated));
         }
 
-        private void salt(Optional<Salt> salt, MassQuantity most, double step, Place item) {
+        private void salt(Optional<Salt> salt, @Nullable MassQuantity most, double step, Place item) {
             boolean stated = most != null;
-            double grams = stated ? most.toMass(item.member("most"), 0, MOST_KG).grams() : 0;
+            double grams = most == null
+                    ? 0
+                    : most.toMass(item.member("most"), 0, MOST_KG).grams();
             salt.ifPresent(known -> supplies.add(mash -> noted(
                     new PlanSupply.OfSalt(
                             item.pointer(),
@@ -320,8 +324,9 @@ record MashPlanReading(
                             new LiquorRequest(new VolumeQuantity(1.0, VolumeUnit.L), request.water(), null, null), item)
                     .water();
             findings.addAll(water.findings());
-            boolean stated = request.mostPercent() != null;
-            double share = stated ? request.mostPercent() / 100 : PlanDefaults.mostDilutionShare();
+            Double percent = request.mostPercent();
+            boolean stated = percent != null;
+            double share = percent == null ? PlanDefaults.mostDilutionShare() : percent / 100;
             supplies.add(mash -> noted(
                     new PlanSupply.OfWater(
                             item.pointer(),
@@ -344,7 +349,7 @@ record MashPlanReading(
             return AnionTaste.of(Acids.get("lactic"), 0, 1).thresholdMgPerL().orElseThrow();
         }
 
-        private List<IonWant> wants(IonRangesRequest ions, Place at) {
+        private List<IonWant> wants(@Nullable IonRangesRequest ions, Place at) {
             List<IonWant> wants = new ArrayList<>();
             if (ions == null) {
                 return wants;
@@ -385,11 +390,11 @@ record MashPlanReading(
             return wants;
         }
 
-        private static OptionalDouble optional(Double value) {
+        private static OptionalDouble optional(@Nullable Double value) {
             return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
         }
 
-        private static void ion(Ion ion, IonRangeRequest range, Place item, List<IonWant> wants) {
+        private static void ion(Ion ion, @Nullable IonRangeRequest range, Place item, List<IonWant> wants) {
             if (range != null) {
                 want(
                         IonWant.Kind.ION,
@@ -401,11 +406,11 @@ record MashPlanReading(
             }
         }
 
-        private static OptionalDouble mgPerL(Ion ion, DissolvedQuantity quantity, Place item) {
+        private static OptionalDouble mgPerL(Ion ion, @Nullable DissolvedQuantity quantity, Place item) {
             if (quantity == null) {
                 return OptionalDouble.empty();
             }
-            if (quantity.unit() == DissolvedUnit.MG_PER_L_AS_S && ion != Ion.SULFATE
+            if ((quantity.unit() == DissolvedUnit.MG_PER_L_AS_S && ion != Ion.SULFATE)
                     || quantity.unit() == DissolvedUnit.MG_PER_L_AS_N) {
                 item.member("unit").fault("must be mg/L, mmol/L or mEq/L for this ion; mg/L-as-S is for sulfate");
                 return OptionalDouble.empty();

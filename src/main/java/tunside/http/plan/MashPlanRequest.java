@@ -7,6 +7,7 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.json.Known;
 import tunside.http.json.KnownIds;
 import tunside.http.mash.AdditionRequest;
@@ -32,7 +33,9 @@ public record MashPlanRequest(
         @Schema(description = "All water in the mash when the sample is taken, before any dilution.", required = true)
         LiquorRequest liquor,
 
-        @Size(max = 12) @Schema(description = "Acids, salts and bases that go into the mash whatever the plan.")
+        @Size(max = 12)
+        @Schema(description = "Acids, salts and bases that go into the mash whatever the plan.")
+        @Nullable
         List<@NotNull @Valid AdditionRequest> additions,
 
         @DecimalMin("0")
@@ -43,17 +46,20 @@ public record MashPlanRequest(
                                 + " crush is taken.",
                 examples = "0.8",
                 nullable = true)
+        @Nullable
         Double millGapMm,
 
         @Valid
         @Schema(
                 description = "Time from mashing in to the sample, up to 24 h. Absent: about ten minutes.",
                 nullable = true)
+        @Nullable
         TimeQuantity rest,
 
         @Schema(
                 description = "Whether a part of the mash was boiled before the sample; absent means no.",
                 nullable = true)
+        @Nullable
         Boolean decoction,
 
         @Valid
@@ -62,6 +68,7 @@ public record MashPlanRequest(
                         "What your own mashes have taught: the experience that POST /v1/brew-reviews answered with, unchanged."
                                 + " It shifts the prediction and narrows its interval. Absent: published values alone.",
                 nullable = true)
+        @Nullable
         ExperienceDocument experience,
 
         @NotNull
@@ -76,6 +83,7 @@ public record MashPlanRequest(
                 description = "Lower end of the range that will do; 0.1 below the target where left out.",
                 examples = "5.3",
                 nullable = true)
+        @Nullable
         Double lowPh,
 
         @DecimalMin("4")
@@ -84,6 +92,7 @@ public record MashPlanRequest(
                 description = "Upper end of the range; 0.1 above the target where left out.",
                 examples = "5.5",
                 nullable = true)
+        @Nullable
         Double highPh,
 
         @NotNull @Valid @Schema(description = "What is at hand; name at least one thing.", required = true)
@@ -94,6 +103,7 @@ public record MashPlanRequest(
                 description =
                         "Ranges wanted in the liquor with all additions; what the malt gives is not known and not in it.",
                 nullable = true)
+        @Nullable
         IonRangesRequest ions,
 
         @Valid
@@ -102,26 +112,34 @@ public record MashPlanRequest(
                         "Lactate accepted in the mash liquor; the lowest published taste threshold where left out. It is"
                                 + " never passed.",
                 nullable = true)
+        @Nullable
         DissolvedQuantity mostLactate,
 
         @Valid
         @Schema(description = "Smallest steps of scales and syringe; the plan comes in whole steps.", nullable = true)
+        @Nullable
         PlanStepsRequest steps) {
 
     /** What is at hand. */
     @Schema(description = "What is at hand for the plan. Nothing else is used, and not all of it has to be.")
     public record AtHandRequest(
-            @Size(max = 8) @Schema(description = "Acids.") List<@NotNull @Valid AcidAtHandRequest> acids,
+            @Size(max = 8) @Schema(description = "Acids.") @Nullable
+            List<@NotNull @Valid AcidAtHandRequest> acids,
 
-            @Size(max = 5) @Schema(description = "Bases.") List<@NotNull @Valid BaseAtHandRequest> bases,
+            @Size(max = 5) @Schema(description = "Bases.") @Nullable
+            List<@NotNull @Valid BaseAtHandRequest> bases,
 
-            @Size(max = 10) @Schema(description = "Salts that bring ions and no alkalinity.")
+            @Size(max = 10) @Schema(description = "Salts that bring ions and no alkalinity.") @Nullable
             List<@NotNull @Valid SaltAtHandRequest> salts,
 
-            @Valid @Schema(description = "Acidulated malt, which would come on top of the grist.", nullable = true)
+            @Valid
+            @Schema(description = "Acidulated malt, which would come on top of the grist.", nullable = true)
+            @Nullable
             AcidulatedMaltRequest acidulatedMalt,
 
-            @Valid @Schema(description = "Water that may take the place of a part of the liquor.", nullable = true)
+            @Valid
+            @Schema(description = "Water that may take the place of a part of the liquor.", nullable = true)
+            @Nullable
             DilutingWaterRequest dilutingWater) {}
 
     /** An acid. */
@@ -146,9 +164,12 @@ public record MashPlanRequest(
                             "Most that may be used, by volume as bought, at 20 degC. Or mostMass. Where neither is"
                                     + " given, 30 mmol per litre of liquor.",
                     nullable = true)
+            @Nullable
             VolumeQuantity most,
 
-            @Valid @Schema(description = "Most that may be used, by mass as bought; for powders.", nullable = true)
+            @Valid
+            @Schema(description = "Most that may be used, by mass as bought; for powders.", nullable = true)
+            @Nullable
             MassQuantity mostMass) {}
 
     /** A base. */
@@ -167,6 +188,7 @@ public record MashPlanRequest(
 
             @Valid
             @Schema(description = "Most that may be used; 1 g per litre of liquor where left out.", nullable = true)
+            @Nullable
             MassQuantity most) {}
 
     /** A salt. */
@@ -184,6 +206,7 @@ public record MashPlanRequest(
 
             @Valid
             @Schema(description = "Most that may be used; 2 g per litre of liquor where left out.", nullable = true)
+            @Nullable
             MassQuantity most) {}
 
     /** Acidulated malt. */
@@ -195,6 +218,7 @@ public record MashPlanRequest(
                     description = "Its lactic acid, % of its mass, from its label; 3 where absent.",
                     examples = "3",
                     nullable = true)
+            @Nullable
             Double lacticAcidPercent,
 
             @DecimalMin("0")
@@ -204,74 +228,83 @@ public record MashPlanRequest(
                             "Most of it, % of the whole grist with it, that of the grist counted in; 5 where absent.",
                     examples = "5",
                     nullable = true)
+            @Nullable
             Double mostPercent) {}
 
     /** Diluting water. */
     @Schema(description = "Water that may take the place of a part of the liquor.")
     public record DilutingWaterRequest(
-            @Valid @Schema(description = "What it is; distilled where left out.", nullable = true)
+            @Valid @Schema(description = "What it is; distilled where left out.", nullable = true) @Nullable
             WaterRequest water,
 
             @DecimalMin("0")
             @DecimalMax("100")
             @Schema(description = "Most of it, % of all liquor; 100 where absent.", examples = "50", nullable = true)
+            @Nullable
             Double mostPercent) {}
 
     /** Ranges of ions. */
     @Schema(description = "Ranges wanted in the liquor with all additions. Leave out what does not matter.")
     public record IonRangesRequest(
-            @Valid @Schema(description = "Calcium, Ca.", nullable = true)
+            @Valid @Schema(description = "Calcium, Ca.", nullable = true) @Nullable
             IonRangeRequest calcium,
 
-            @Valid @Schema(description = "Magnesium, Mg.", nullable = true)
+            @Valid @Schema(description = "Magnesium, Mg.", nullable = true) @Nullable
             IonRangeRequest magnesium,
 
-            @Valid @Schema(description = "Sodium, Na.", nullable = true)
+            @Valid @Schema(description = "Sodium, Na.", nullable = true) @Nullable
             IonRangeRequest sodium,
 
-            @Valid @Schema(description = "Potassium, K.", nullable = true)
+            @Valid @Schema(description = "Potassium, K.", nullable = true) @Nullable
             IonRangeRequest potassium,
 
-            @Valid @Schema(description = "Chloride, Cl.", nullable = true)
+            @Valid @Schema(description = "Chloride, Cl.", nullable = true) @Nullable
             IonRangeRequest chloride,
 
-            @Valid @Schema(description = "Sulfate, SO4.", nullable = true)
+            @Valid @Schema(description = "Sulfate, SO4.", nullable = true) @Nullable
             IonRangeRequest sulfate,
 
             @Valid
             @Schema(
                     description = "Alkalinity of the blended liquor with salts and bases, before any acid.",
                     nullable = true)
+            @Nullable
             AlkalinityRangeRequest alkalinity,
 
-            @Valid @Schema(description = "Milligrams of chloride to one of sulfate.", nullable = true)
+            @Valid @Schema(description = "Milligrams of chloride to one of sulfate.", nullable = true) @Nullable
             RatioRangeRequest chlorideToSulfate) {}
 
     /** A range of an ion. */
     @Schema(description = "A range of an ion; leave an end out where it is open.")
     public record IonRangeRequest(
-            @Valid @Schema(description = "Least.", nullable = true)
+            @Valid @Schema(description = "Least.", nullable = true) @Nullable
             DissolvedQuantity low,
 
-            @Valid @Schema(description = "Most.", nullable = true)
+            @Valid @Schema(description = "Most.", nullable = true) @Nullable
             DissolvedQuantity high) {}
 
     /** A range of alkalinity. */
     @Schema(description = "A range of alkalinity; leave an end out where it is open.")
     public record AlkalinityRangeRequest(
-            @Valid @Schema(description = "Least, 0 to 50 mEq/L.", nullable = true)
+            @Valid @Schema(description = "Least, 0 to 50 mEq/L.", nullable = true) @Nullable
             AlkalinityQuantity low,
 
-            @Valid @Schema(description = "Most, 0 to 50 mEq/L.", nullable = true)
+            @Valid @Schema(description = "Most, 0 to 50 mEq/L.", nullable = true) @Nullable
             AlkalinityQuantity high) {}
 
     /** A range of a ratio. */
     @Schema(description = "A range of a ratio; leave an end out where it is open.")
     public record RatioRangeRequest(
-            @DecimalMin("0") @DecimalMax("100") @Schema(description = "Least.", examples = "0.5", nullable = true)
+            @DecimalMin("0")
+            @DecimalMax("100")
+            @Schema(description = "Least.", examples = "0.5", nullable = true)
+            @Nullable
             Double low,
 
-            @DecimalMin("0") @DecimalMax("100") @Schema(description = "Most.", examples = "1.5", nullable = true)
+            @DecimalMin("0")
+            @DecimalMax("100")
+            @Schema(description = "Most.", examples = "1.5", nullable = true)
+            @Nullable
             Double high) {}
 
     /** Steps. */
@@ -281,21 +314,25 @@ public record MashPlanRequest(
             @Schema(
                     description = "Of the scales, for salts, bases and powders, 1 mg to 1 kg; 0.1 g where left out.",
                     nullable = true)
+            @Nullable
             MassQuantity scale,
 
             @Valid
             @Schema(description = "Of the syringe, for acids, 0.001 mL to 1 L; 0.5 mL where left out.", nullable = true)
+            @Nullable
             VolumeQuantity syringe,
 
             @Valid
             @Schema(
                     description = "Of the scales for acidulated malt, 0.1 g to 10 kg; 10 g where left out.",
                     nullable = true)
+            @Nullable
             MassQuantity maltScale,
 
             @Valid
             @Schema(
                     description = "Of the jug for diluting water, 1 mL to 100 L; 0.5 L where left out.",
                     nullable = true)
+            @Nullable
             VolumeQuantity jug) {}
 }

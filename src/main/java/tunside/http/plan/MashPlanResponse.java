@@ -2,6 +2,7 @@ package tunside.http.plan;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
@@ -47,6 +48,7 @@ public record MashPlanResponse(
                             "The part of the acid or base that may go in before anything is measured; absent where none"
                                     + " is added or where malt sets the pH.",
                     nullable = true)
+            @Nullable
             FirstAddition addFirst,
 
             @Schema(description = "Where the mash would land without the plan.")
@@ -97,13 +99,13 @@ public record MashPlanResponse(
             @Schema(description = "JSON Pointer to it in the request.", maxLength = 200)
             String pointer,
 
-            @Schema(description = "For an acid: the strength that the amount counts.", nullable = true)
+            @Schema(description = "For an acid: the strength that the amount counts.", nullable = true) @Nullable
             StrengthQuantity strength,
 
-            @Schema(description = "Volume at 20 degC, for liquids.", nullable = true)
+            @Schema(description = "Volume at 20 degC, for liquids.", nullable = true) @Nullable
             VolumeQuantity volume,
 
-            @Schema(description = "Mass, for all but water.", nullable = true)
+            @Schema(description = "Mass, for all but water.", nullable = true) @Nullable
             MassQuantity mass,
 
             @Schema(
@@ -111,12 +113,13 @@ public record MashPlanResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "100")
+            @Nullable
             Double sharePercent,
 
-            @Schema(description = "For water: how much of your own liquor remains.", nullable = true)
+            @Schema(description = "For water: how much of your own liquor remains.", nullable = true) @Nullable
             VolumeQuantity ownLiquor,
 
-            @Schema(description = "For strong mineral acid: the dilution to make first.", nullable = true)
+            @Schema(description = "For strong mineral acid: the dilution to make first.", nullable = true) @Nullable
             DilutionFirst diluteFirst) {}
 
     /** The part that goes in first. */
@@ -128,10 +131,10 @@ public record MashPlanResponse(
             @Schema(description = "Acid or base id.", maxLength = 40)
             String id,
 
-            @Schema(description = "Volume at 20 degC, for liquids.", nullable = true)
+            @Schema(description = "Volume at 20 degC, for liquids.", nullable = true) @Nullable
             VolumeQuantity volume,
 
-            @Schema(description = "Mass, for powders.", nullable = true)
+            @Schema(description = "Mass, for powders.", nullable = true) @Nullable
             MassQuantity mass,
 
             @Schema(description = "Where the mash should land with this part.", minimum = "0", maximum = "14")
@@ -175,15 +178,18 @@ public record MashPlanResponse(
                     nullable = true,
                     minimum = "-1e6",
                     maximum = "1e9")
+            @Nullable
             Double before,
 
-            @Schema(description = "With it.", nullable = true, minimum = "-1e6", maximum = "1e9")
+            @Schema(description = "With it.", nullable = true, minimum = "-1e6", maximum = "1e9") @Nullable
             Double after,
 
             @Schema(description = "Lower end; absent where open.", nullable = true, minimum = "0", maximum = "1e7")
+            @Nullable
             Double low,
 
             @Schema(description = "Upper end; absent where open.", nullable = true, minimum = "0", maximum = "1e7")
+            @Nullable
             Double high,
 
             @Schema(description = "Whether the plan meets it.")
@@ -232,9 +238,10 @@ public record MashPlanResponse(
             String message,
 
             @Schema(description = "What the plan makes of it.", nullable = true, minimum = "-1e9", maximum = "1e9")
+            @Nullable
             Double observed,
 
-            @Schema(description = "The limit.", nullable = true, minimum = "-1e9", maximum = "1e9")
+            @Schema(description = "The limit.", nullable = true, minimum = "-1e9", maximum = "1e9") @Nullable
             Double limit) {}
 
     /** What stands in the way. */
@@ -256,9 +263,10 @@ public record MashPlanResponse(
                     nullable = true,
                     minimum = "-1e9",
                     maximum = "1e9")
+            @Nullable
             Double observed,
 
-            @Schema(description = "The limit.", nullable = true, minimum = "-1e9", maximum = "1e9")
+            @Schema(description = "The limit.", nullable = true, minimum = "-1e9", maximum = "1e9") @Nullable
             Double limit,
 
             @Schema(description = "Whether giving up this limit alone is enough.")

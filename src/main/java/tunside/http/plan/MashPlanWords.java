@@ -1,9 +1,12 @@
 package tunside.http.plan;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.Acids;
 import tunside.http.answer.Checks;
 import tunside.http.answer.Rounded;
@@ -67,26 +70,30 @@ final class MashPlanWords {
             case DILUTING_WATER ->
                 "Take %s L of your liquor and %s L of diluting water."
                         .formatted(
-                                Rounded.text(addition.ownLiquor().value()),
-                                Rounded.text(addition.volume().value()));
+                                Rounded.text(
+                                        requireNonNull(addition.ownLiquor()).value()),
+                                Rounded.text(requireNonNull(addition.volume()).value()));
             case ACIDULATED_MALT ->
                 "Add %s kg of acidulated malt to the grist."
-                        .formatted(Rounded.text(addition.mass().value()));
+                        .formatted(Rounded.text(requireNonNull(addition.mass()).value()));
             case SALT, BASE ->
-                "Stir in %s g of %s.".formatted(Rounded.text(addition.mass().value()), addition.name());
+                "Stir in %s g of %s."
+                        .formatted(Rounded.text(requireNonNull(addition.mass()).value()), addition.name());
             case ACID ->
                 dilution(addition.diluteFirst())
                         + "Stir in %s of %s, %s %%w/w."
                                 .formatted(
                                         addition.volume() == null
-                                                ? Rounded.text(addition.mass().value()) + " g"
+                                                ? Rounded.text(requireNonNull(addition.mass())
+                                                                .value()) + " g"
                                                 : Rounded.text(addition.volume().value()) + " mL",
                                         addition.name(),
-                                        Rounded.text(addition.strength().value()));
+                                        Rounded.text(requireNonNull(addition.strength())
+                                                .value()));
         };
     }
 
-    private static String dilution(DilutionFirst dilution) {
+    private static String dilution(@Nullable DilutionFirst dilution) {
         return dilution == null
                 ? ""
                 : "First pour %s g of the acid into %s g of cold water. "

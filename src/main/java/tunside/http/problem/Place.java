@@ -1,8 +1,11 @@
 package tunside.http.problem;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Rounded;
 
 /**
@@ -48,11 +51,12 @@ public final class Place {
      *
      * @param fallback returned after a fault, so that the mapper can go on and find the others; never computed with
      */
-    public <T> T build(Supplier<T> supplier, T fallback) {
+    @SuppressWarnings("NullAway") // a fallback of null is never read: stopIfFaulty throws before
+    public <T> T build(Supplier<T> supplier, @Nullable T fallback) {
         try {
             return supplier.get();
         } catch (IllegalArgumentException e) {
-            fault(e.getMessage());
+            fault(requireNonNull(e.getMessage()));
             return fallback;
         }
     }

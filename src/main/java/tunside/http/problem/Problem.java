@@ -2,6 +2,7 @@ package tunside.http.problem;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
@@ -29,6 +30,7 @@ public record Problem(
                 nullable = true,
                 minimum = "1",
                 maximum = "20000000")
+        @Nullable
         Integer line,
 
         @Schema(description = "Every fault found.", maxItems = 500)

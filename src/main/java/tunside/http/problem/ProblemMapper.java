@@ -1,5 +1,7 @@
 package tunside.http.problem;
 
+import static java.util.Objects.requireNonNull;
+
 import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
@@ -18,7 +20,7 @@ public final class ProblemMapper {
             return Problems.invalid(invalid.faults());
         }
         if (e instanceof UnanswerableException unanswerable) {
-            return Problems.unanswerable(unanswerable.pointer(), unanswerable.getMessage());
+            return Problems.unanswerable(unanswerable.pointer(), requireNonNull(unanswerable.getMessage()));
         }
         LOG.error("unexpected exception", e);
         return Problems.status(500);

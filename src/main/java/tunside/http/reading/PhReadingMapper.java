@@ -1,5 +1,7 @@
 package tunside.http.reading;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -7,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.Calibration;
 import tunside.electrode.CalibrationSignal;
 import tunside.electrode.MeterCompensation;
@@ -131,7 +134,11 @@ final class PhReadingMapper {
 
     /** What the meter gives: with a calibration what that was made of, else displayed pH. */
     private record Signal(boolean calibrated, boolean millivolts, MeterCompensation compensation) {
-        Potential read(PotentialQuantity potential, Double displayed, Temperature temperature, Place place) {
+        Potential read(
+                @Nullable PotentialQuantity potential,
+                @Nullable Double displayed,
+                Temperature temperature,
+                Place place) {
             if ((potential == null) == (displayed == null)) {
                 place.fault("must have either potential or displayed");
                 return new Potential(0);
@@ -217,7 +224,7 @@ final class PhReadingMapper {
                 .orElseThrow();
     }
 
-    private static OptionalDouble optional(Double value) {
+    private static OptionalDouble optional(@Nullable Double value) {
         return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
@@ -288,7 +295,7 @@ final class PhReadingMapper {
                 point.curvePh().isPresent() ? Rounded.decimals(point.curvePh().getAsDouble(), 4) : null);
     }
 
-    private static TimeQuantity seconds(OptionalDouble value) {
+    private static @Nullable TimeQuantity seconds(OptionalDouble value) {
         return value.isPresent() ? TimeQuantity.seconds(value.getAsDouble(), 0) : null;
     }
 
@@ -321,7 +328,7 @@ final class PhReadingMapper {
                 effect.fallPhPerK(),
                 effect.standardUncertainty(),
                 Rounded.decimals(judgement.phAt20() - judgement.ph(), 4),
-                Rounded.decimals(judgement.shares().get(DoubtCause.TEMPERATURE_EFFECT), 4),
+                Rounded.decimals(requireNonNull(judgement.shares().get(DoubtCause.TEMPERATURE_EFFECT)), 4),
                 published(liquid) ? Rounded.decimals(PublishedShift.lowestPerK() * kelvins, 4) : null,
                 published(liquid) ? Rounded.decimals(PublishedShift.highestPerK() * kelvins, 4) : null);
     }
@@ -338,7 +345,8 @@ final class PhReadingMapper {
                 .map(share -> new DoubtShare(
                         share.getKey(),
                         Rounded.significant(share.getValue(), 2),
-                        Rounded.significant(judgement.sharesAtSample().get(share.getKey()), 2),
+                        Rounded.significant(
+                                requireNonNull(judgement.sharesAtSample().get(share.getKey())), 2),
                         Rounded.decimals(share.getValue() * share.getValue() / (all * all), 2)))
                 .toList();
     }

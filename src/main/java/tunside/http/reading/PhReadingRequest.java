@@ -7,6 +7,7 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.reading.SampleLiquid;
 import tunside.http.calibration.CalibrationDocument;
 import tunside.http.calibration.MeterRequest;
@@ -31,6 +32,7 @@ public record PhReadingRequest(
                         "The calibration that calibration-evaluations gave. Readings in mV need it; a displayed pH"
                                 + " without it gets a stop.",
                 nullable = true)
+        @Nullable
         CalibrationDocument calibration,
 
         @Valid
@@ -38,15 +40,20 @@ public record PhReadingRequest(
                 description = "The meter, where there is no calibration document to say it. Absent: automatic"
                         + " compensation.",
                 nullable = true)
+        @Nullable
         MeterRequest meter,
 
         @Valid
         @Schema(
                 description = "From the calibration to the last reading, up to 400 days. Drift needs it.",
                 nullable = true)
+        @Nullable
         TimeQuantity sinceCalibration,
 
-        @Size(max = 8) @Valid @Schema(description = "Buffers read again after the calibration.", nullable = true)
+        @Size(max = 8)
+        @Valid
+        @Schema(description = "Buffers read again after the calibration.", nullable = true)
+        @Nullable
         List<@NotNull RecheckRequest> rechecks,
 
         @DecimalMin("0")
@@ -56,11 +63,13 @@ public record PhReadingRequest(
                         + " the usual range of the liquid.",
                 examples = "5.2",
                 nullable = true)
+        @Nullable
         Double lowPh,
 
         @DecimalMin("0")
         @DecimalMax("14")
         @Schema(description = "Upper end of the range wanted.", examples = "5.5", nullable = true)
+        @Nullable
         Double highPh,
 
         @DecimalMin("0.0001")
@@ -70,9 +79,10 @@ public record PhReadingRequest(
                         "What the last digit of the display counts, in pH. Absent: 0.01, or 0.1 mV, which is 0.0017.",
                 examples = "0.01",
                 nullable = true)
+        @Nullable
         Double displayStep,
 
-        @Valid @Schema(description = "How sure one reading is.", nullable = true)
+        @Valid @Schema(description = "How sure one reading is.", nullable = true) @Nullable
         ReadingUncertaintyRequest uncertainty,
 
         @DecimalMin("0.001")
@@ -83,7 +93,8 @@ public record PhReadingRequest(
                                 + " by no more. Absent: 0.01.",
                 examples = "0.01",
                 nullable = true)
+        @Nullable
         Double settledChange,
 
-        @Valid @Schema(description = "The time of settledChange, 5 to 600 s. Absent: 30 s.", nullable = true)
+        @Valid @Schema(description = "The time of settledChange, 5 to 600 s. Absent: 30 s.", nullable = true) @Nullable
         TimeQuantity settledWithin) {}

@@ -4,6 +4,7 @@ import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.TemperatureCompensation;
 import tunside.electrode.reading.DoubtCause;
 import tunside.electrode.reading.ReadingVerdict;
@@ -68,6 +69,7 @@ public record PhReadingResponse(
             double isothermalDifference,
 
             @Schema(description = "Drift of the electrode; absent where no buffer was re-checked.", nullable = true)
+            @Nullable
             ElectrodeDrift drift,
 
             @Schema(description = "The range that the verdict is about, and where the true pH lies.")
@@ -131,11 +133,13 @@ public record PhReadingResponse(
             double change,
 
             @Schema(description = "Time constant of the approach; absent where no curve is seen.", nullable = true)
+            @Nullable
             TimeQuantity timeConstant,
 
             @Schema(
                     description = "How long to wait until the criterion is met; absent where nobody can say.",
                     nullable = true)
+            @Nullable
             TimeQuantity timeLeft,
 
             @Schema(
@@ -167,6 +171,7 @@ public record PhReadingResponse(
                     nullable = true,
                     minimum = "-60",
                     maximum = "60")
+            @Nullable
             Double curvePh) {}
 
     /** A pH with its uncertainty. */
@@ -248,6 +253,7 @@ public record PhReadingResponse(
                     nullable = true,
                     minimum = "-5",
                     maximum = "5")
+            @Nullable
             Double smallestPublished,
 
             @Schema(
@@ -256,6 +262,7 @@ public record PhReadingResponse(
                     nullable = true,
                     minimum = "-5",
                     maximum = "5")
+            @Nullable
             Double largestPublished) {}
 
     /** One cause of uncertainty. */
@@ -320,6 +327,7 @@ public record PhReadingResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "14")
+            @Nullable
             Double lowPh,
 
             @Schema(
@@ -328,6 +336,7 @@ public record PhReadingResponse(
                     nullable = true,
                     minimum = "0",
                     maximum = "14")
+            @Nullable
             Double highPh,
 
             @Schema(

@@ -6,6 +6,7 @@ import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.json.Known;
 import tunside.http.json.KnownIds;
 import tunside.http.quantity.PotentialQuantity;
@@ -27,20 +28,23 @@ public record RecheckRequest(
                 examples = "iupac-phthalate",
                 pattern = "^[a-z0-9.-]+$",
                 nullable = true)
+        @Nullable
         String buffer,
 
         @DecimalMin("0")
         @DecimalMax("14")
         @Schema(description = "pH of an own buffer at this temperature.", examples = "4.01", nullable = true)
+        @Nullable
         Double ph,
 
         @NotNull @Valid @Schema(description = "Temperature of the buffer, within its table.", required = true)
         TemperatureQuantity temperature,
 
-        @Valid @Schema(description = "Potential of the electrode, -1000 to 1000 mV.", nullable = true)
+        @Valid @Schema(description = "Potential of the electrode, -1000 to 1000 mV.", nullable = true) @Nullable
         PotentialQuantity potential,
 
         @DecimalMin("-2")
         @DecimalMax("16")
         @Schema(description = "pH on the display.", examples = "4.03", nullable = true)
+        @Nullable
         Double displayed) {}

@@ -5,6 +5,7 @@ import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.quantity.PotentialQuantity;
 import tunside.http.quantity.TemperatureQuantity;
 import tunside.http.quantity.TimeQuantity;
@@ -20,10 +21,11 @@ public record SamplePointRequest(
         @NotNull @Valid @Schema(description = "Temperature of the sample, 0 to 100 degC.", required = true)
         TemperatureQuantity temperature,
 
-        @Valid @Schema(description = "Potential of the electrode, -1000 to 1000 mV.", nullable = true)
+        @Valid @Schema(description = "Potential of the electrode, -1000 to 1000 mV.", nullable = true) @Nullable
         PotentialQuantity potential,
 
         @DecimalMin("-2")
         @DecimalMax("16")
         @Schema(description = "pH on the display.", examples = "5.46", nullable = true)
+        @Nullable
         Double displayed) {}

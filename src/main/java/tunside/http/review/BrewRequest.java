@@ -7,6 +7,7 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.mash.MashPredictionRequest;
 
 /** One brew of a record. */
@@ -17,6 +18,7 @@ public record BrewRequest(
                 description = "Name or date, as the answer shall call it; its number where absent.",
                 examples = "harvest ale, 3 October",
                 nullable = true)
+        @Nullable
         String label,
 
         @NotNull
@@ -43,6 +45,7 @@ public record BrewRequest(
                 description = "Standard uncertainty of that reading and of those after doses; 0.05 where absent.",
                 examples = "0.03",
                 nullable = true)
+        @Nullable
         Double phUncertainty,
 
         @Size(max = 8)
@@ -51,4 +54,5 @@ public record BrewRequest(
                         "What was added after the first reading, in order, each with the pH read after it: they tell"
                                 + " how strongly the mash buffers.",
                 nullable = true)
+        @Nullable
         List<@NotNull @Valid ReadDoseRequest> doses) {}

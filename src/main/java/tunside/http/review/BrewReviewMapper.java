@@ -1,5 +1,7 @@
 package tunside.http.review;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -7,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Salt;
 import tunside.dosing.DoseChecks;
@@ -132,7 +135,8 @@ public final class BrewReviewMapper {
         Place dosesPlace = place.member("doses");
         for (int k = 0; request.doses() != null && k < request.doses().size(); k++) {
             doses.add(AdditionMapper.toAddition(
-                    request.doses().get(k).addition(), dosesPlace.item(k).member("addition")));
+                    requireNonNull(request.doses()).get(k).addition(),
+                    dosesPlace.item(k).member("addition")));
         }
         if (request.mash().experience() != null
                 || question.isEmpty()
@@ -141,7 +145,7 @@ public final class BrewReviewMapper {
         }
         List<MeasuredBrew.Dose> read = new ArrayList<>();
         for (int k = 0; k < doses.size(); k++) {
-            ReadDoseRequest dose = request.doses().get(k);
+            ReadDoseRequest dose = requireNonNull(request.doses()).get(k);
             read.add(new MeasuredBrew.Dose(
                     doses.get(k).additions().get(0),
                     new PhReading(dose.ph(), orElse(dose.phUncertainty(), uncertainty))));
@@ -204,7 +208,7 @@ public final class BrewReviewMapper {
         all.addAll(careful);
     }
 
-    private static double orElse(Double value, double fallback) {
+    private static double orElse(@Nullable Double value, double fallback) {
         return value == null ? fallback : value;
     }
 
@@ -318,7 +322,7 @@ public final class BrewReviewMapper {
                         .toList());
     }
 
-    private static Integer number(OptionalInt value) {
+    private static @Nullable Integer number(OptionalInt value) {
         return value.isPresent() ? value.getAsInt() : null;
     }
 }

@@ -2,6 +2,7 @@ package tunside.http.review;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
@@ -189,6 +190,7 @@ public record BrewReviewResponse(
                     description = "Where it does not fit: what may lie behind it, the most likely first.",
                     maxItems = 5,
                     nullable = true)
+            @Nullable
             List<SlipSuspicion> suspected) {}
 
     /** A suspected slip. */
@@ -250,6 +252,7 @@ public record BrewReviewResponse(
                     nullable = true,
                     minimum = "1",
                     maximum = "1000")
+            @Nullable
             Integer brewsToHalve,
 
             @Schema(
@@ -257,6 +260,7 @@ public record BrewReviewResponse(
                     nullable = true,
                     minimum = "1",
                     maximum = "1000")
+            @Nullable
             Integer brewsToHalveTheLearnable,
 
             @Schema(description = "The uncertainty after a few more brews.", maxItems = 10)

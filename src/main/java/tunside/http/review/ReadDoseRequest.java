@@ -5,6 +5,7 @@ import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.mash.AdditionRequest;
 
 /** A dose of a past brew with the reading after it. */
@@ -25,4 +26,5 @@ public record ReadDoseRequest(
         @DecimalMin("0.001")
         @DecimalMax("0.5")
         @Schema(description = "Its standard uncertainty; that of the brew where absent.", nullable = true)
+        @Nullable
         Double phUncertainty) {}

@@ -1,5 +1,7 @@
 package tunside.http.sheet;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -80,7 +82,8 @@ final class AcidDoseSheet {
                 ? result.dosedBase().name()
                 : "%s acid, %s %s"
                         .formatted(
-                                SheetParts.words(result.dosedAcid().acid()),
+                                SheetParts.words(
+                                        requireNonNull(result.dosedAcid()).acid()),
                                 Rounded.text(result.dosedAcid().strength().value()),
                                 result.dosedAcid().strength().unit().symbol());
     }
@@ -170,7 +173,7 @@ final class AcidDoseSheet {
         String what = reading.added().isEmpty()
                 ? (reading.measured() ? "First reading" : "By the water report")
                 : "Added " + added + (read ? ", read" : "");
-        return new Step(read, what, "", read ? Rounded.text(reading.ph()) : "");
+        return new Step(read, what, "", reading.ph() == null ? "" : Rounded.text(reading.ph()));
     }
 
     private Step stage(Stage stage, boolean now) {

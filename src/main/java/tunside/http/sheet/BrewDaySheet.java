@@ -91,6 +91,10 @@ public record BrewDaySheet(
      */
     public record Step(boolean done, String what, String expected, String read) {}
 
-    /** A safety note. @param about what it is about, empty where that is as in the note before */
+    /**
+     * A safety note.
+     *
+     * @param about what it is about, empty where that is as in the note before
+     */
     public record Note(String about, String message) {}
 }

@@ -1,8 +1,11 @@
 package tunside.http.sheet;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
+import org.jspecify.annotations.Nullable;
 import tunside.finding.Outcome;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
@@ -40,10 +43,10 @@ final class SheetParts {
 
     private SheetParts() {}
 
-    static String amount(MassQuantity mass, VolumeQuantity volume) {
+    static String amount(@Nullable MassQuantity mass, @Nullable VolumeQuantity volume) {
         return volume != null
                 ? Rounded.text(volume.value()) + " " + volume.unit().symbol()
-                : Rounded.text(mass.value()) + " " + mass.unit().symbol();
+                : Rounded.text(requireNonNull(mass).value()) + " " + mass.unit().symbol();
     }
 
     static String words(String id) {
@@ -63,10 +66,10 @@ final class SheetParts {
 
     static Ingredient addition(AdditionRequest addition) {
         String name = addition.acid() == null
-                ? words(addition.salt())
+                ? words(requireNonNull(addition.salt()))
                 : "%s acid%s"
                         .formatted(
-                                words(addition.acid()),
+                                words(requireNonNull(addition.acid())),
                                 addition.strength() == null
                                         ? ""
                                         : ", %s %s"
@@ -94,7 +97,7 @@ final class SheetParts {
                 : List.of(new Ingredient("liquor, a blend of %s waters".formatted(waters.size()), ""));
     }
 
-    private static String report(WaterRequest water) {
+    private static String report(@Nullable WaterRequest water) {
         StringJoiner report = new StringJoiner(", ");
         if (water != null) {
             dissolved(report, "Ca", water.calcium());
@@ -113,7 +116,7 @@ final class SheetParts {
         return report.length() == 0 ? "distilled water" : report.toString();
     }
 
-    private static void dissolved(StringJoiner report, String ion, DissolvedQuantity quantity) {
+    private static void dissolved(StringJoiner report, String ion, @Nullable DissolvedQuantity quantity) {
         if (quantity != null) {
             report.add("%s %s %s"
                     .formatted(
@@ -182,7 +185,7 @@ final class SheetParts {
     }
 
     /** What the question says of the readings; the rest is to be filled in. */
-    static List<Fact> electrode(Double phUncertainty, Double sharedUncertainty) {
+    static List<Fact> electrode(@Nullable Double phUncertainty, @Nullable Double sharedUncertainty) {
         List<Fact> facts = new ArrayList<>();
         if (phUncertainty != null) {
             facts.add(new Fact("Standard uncertainty of a reading", Rounded.text(phUncertainty)));
@@ -197,12 +200,15 @@ final class SheetParts {
         return facts;
     }
 
+    private static int pairs(int entries) {
+        return (entries + 1) / 2;
+    }
+
     /** Empty rows that still fit the shorter of the two papers, from usual heights in mm. */
     static List<Integer> blankRows(int warnings, int liquors, int ingredients, int facts, int steps) {
         double used = HEADS_MM
                 + warnings * WARNING_MM
-                + (liquors + (ingredients + 1) / 2) * LINE_MM
-                + (facts + 1) / 2 * LINE_MM
+                + (liquors + pairs(ingredients) + pairs(facts)) * LINE_MM
                 + steps * STEP_MM;
         List<Integer> rows = new ArrayList<>();
         for (int i = 0; i < MOST_BLANK && used + (i + 1) * BLANK_MM < PAGE_MM; i++) {

@@ -1,5 +1,7 @@
 package tunside.http.vary;
 
+import static java.util.Objects.requireNonNull;
+
 import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -13,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Rounded;
 import tunside.http.json.BodyReader;
 import tunside.http.problem.Fault;
@@ -40,8 +43,8 @@ public final class Variations {
     }
 
     /** Unit of the varied values; null for plain numbers. The range must have been accepted by {@link #answers}. */
-    public static String unit(VaryRequest vary) {
-        return VaryQuantity.read(vary.from()).unit();
+    public static @Nullable String unit(VaryRequest vary) {
+        return end(vary.from()).unit();
     }
 
     /**
@@ -57,8 +60,8 @@ public final class Variations {
         Map<String, JsonNode> members = new LinkedHashMap<>();
         collect(tree, "", members);
         requireFit(vary, members);
-        VaryQuantity from = VaryQuantity.read(vary.from());
-        VaryQuantity to = VaryQuantity.read(vary.to());
+        VaryQuantity from = end(vary.from());
+        VaryQuantity to = end(vary.to());
         List<Varied<A>> answers = new ArrayList<>();
         for (int i = 0; i < vary.steps(); i++) {
             double share = i / (vary.steps() - 1.0);
@@ -69,7 +72,8 @@ public final class Variations {
         return answers;
     }
 
-    private <Q, A> A answer(ObjectNode tree, Q request, double value, String unit, Function<Q, A> answer) {
+    private <Q, A> @Nullable A answer(
+            ObjectNode tree, Q request, double value, @Nullable String unit, Function<Q, A> answer) {
         try {
             @SuppressWarnings("unchecked")
             Class<Q> type = (Class<Q>) request.getClass();
@@ -99,6 +103,10 @@ public final class Variations {
         }
     }
 
+    private static VaryQuantity end(JsonNode accepted) {
+        return requireNonNull(VaryQuantity.read(accepted));
+    }
+
     private static void requireFit(VaryRequest vary, Map<String, JsonNode> members) {
         Place place = Place.root().member(VARY);
         JsonNode varied = members.get(vary.pointer());
@@ -108,11 +116,12 @@ public final class Variations {
                             .formatted(shortened(String.join(", ", members.keySet())), vary.pointer()));
             place.stopIfFaulty();
         }
+        requireNonNull(varied);
         requireKind(place.member("from"), vary.from(), varied, vary.pointer());
         requireKind(place.member("to"), vary.to(), varied, vary.pointer());
         place.stopIfFaulty();
         String unit = unit(vary);
-        String other = VaryQuantity.read(vary.to()).unit();
+        String other = end(vary.to()).unit();
         if (unit != null && !unit.equals(other)) {
             place.member("to").fault("must be in %s, the unit of 'from', but is in %s".formatted(unit, other));
         }
@@ -133,7 +142,7 @@ public final class Variations {
         return text.length() <= LONGEST_LIST ? text : text.substring(0, text.lastIndexOf(',', LONGEST_LIST)) + " ...";
     }
 
-    private static void set(ObjectNode tree, JsonPointer pointer, double value, String unit) {
+    private static void set(ObjectNode tree, JsonPointer pointer, double value, @Nullable String unit) {
         JsonNode parent = tree.at(pointer.head());
         JsonPointer last = pointer.last();
         JsonNode varied = unit == null

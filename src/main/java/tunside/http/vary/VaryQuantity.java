@@ -2,6 +2,7 @@ package tunside.http.vary;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An end of a range.
@@ -12,13 +13,13 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 @Schema(description = "A quantity in any unit that the varied member takes.")
 record VaryQuantity(
         @Schema(description = "How many of the unit.", required = true, minimum = "-1e9", maximum = "1e9")
-        Double value,
+        double value,
 
-        @Schema(description = "The unit.", required = true, examples = "L", maxLength = 40)
+        @Schema(description = "The unit.", required = true, examples = "L", maxLength = 40) @Nullable
         String unit) {
 
     /** What stands there, or null if it is neither a number nor a quantity. */
-    static VaryQuantity read(JsonNode node) {
+    static @Nullable VaryQuantity read(JsonNode node) {
         if (isNumber(node)) {
             return new VaryQuantity(node.doubleValue(), null);
         }

@@ -46,7 +46,7 @@ final class AnswerShape {
                 .orElse(List.of());
     }
 
-    /** How it ended, in the contract's word; {@code answered} where that has only one way. */
+    /** How it ended, in the contract's word; "answered" where that has only one way. */
     String outcome(Object answer) {
         if (ending.isEmpty()) {
             return "answered";

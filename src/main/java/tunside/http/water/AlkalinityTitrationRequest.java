@@ -5,6 +5,7 @@ import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.quantity.VolumeQuantity;
 
 /** An alkalinity titration as it was done. */
@@ -28,4 +29,5 @@ public record AlkalinityTitrationRequest(
                         "For soft water: acid used, from the start, down to 0.3 pH below that end point. The formula"
                                 + " of two end points is then used.",
                 nullable = true)
+        @Nullable
         VolumeQuantity acidToSecondEndPoint) {}

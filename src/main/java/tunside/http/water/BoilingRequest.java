@@ -4,6 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.quantity.AlkalinityQuantity;
 
 /** Boiling the liquor. */
@@ -17,6 +18,7 @@ public record BoilingRequest(
         @Schema(
                 description = "Alkalinity that your boil leaves where calcium is ample, 0 to 10 mEq/L.",
                 nullable = true)
+        @Nullable
         AlkalinityQuantity residualAlkalinity,
 
         @DecimalMin("0")
@@ -27,6 +29,7 @@ public record BoilingRequest(
                                 + " without residualAlkalinity, the equilibrium alone decides. 0.7 where left out.",
                 examples = "0.7",
                 nullable = true)
+        @Nullable
         Double supersaturation,
 
         @Schema(
@@ -34,4 +37,5 @@ public record BoilingRequest(
                         "Whether the lid stays on, so that the carbon dioxide stays and far less falls out; absent"
                                 + " means no.",
                 nullable = true)
+        @Nullable
         Boolean lidOn) {}

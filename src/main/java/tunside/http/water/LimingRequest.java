@@ -4,6 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.quantity.AlkalinityQuantity;
 import tunside.http.quantity.MassQuantity;
 
@@ -20,9 +21,10 @@ public record LimingRequest(
                         "Calcium hydroxide, up to 1000 kg. Left out: its carbon dioxide and half its alkalinity, in"
                                 + " mmol/L.",
                 nullable = true)
+        @Nullable
         MassQuantity mass,
 
-        @Valid @Schema(description = "Alkalinity that your liming leaves, 0 to 10 mEq/L.", nullable = true)
+        @Valid @Schema(description = "Alkalinity that your liming leaves, 0 to 10 mEq/L.", nullable = true) @Nullable
         AlkalinityQuantity residualAlkalinity,
 
         @DecimalMin("0")
@@ -33,4 +35,5 @@ public record LimingRequest(
                                 + " residualAlkalinity, the equilibrium alone decides. 0.3 where left out.",
                 examples = "0.3",
                 nullable = true)
+        @Nullable
         Double supersaturation) {}

@@ -1,10 +1,13 @@
 package tunside.http.water;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Salt;
 import tunside.http.chemical.ChemicalMapper;
@@ -24,7 +27,7 @@ final class TreatmentMapper {
     private TreatmentMapper() {}
 
     /** Reads a list; an absent one is empty. Faults go to {@code place}, the array's. */
-    static List<Treatment> toTreatments(List<TreatmentRequest> requests, Place place) {
+    static List<Treatment> toTreatments(@Nullable List<TreatmentRequest> requests, Place place) {
         List<Treatment> treatments = new ArrayList<>();
         if (requests != null) {
             for (int i = 0; i < requests.size(); i++) {
@@ -61,7 +64,7 @@ final class TreatmentMapper {
         return Optional.of(
                 request.boiling() != null
                         ? toBoiling(request.boiling(), place.member("boiling"))
-                        : toLiming(request.liming(), place.member("liming")));
+                        : toLiming(requireNonNull(request.liming()), place.member("liming")));
     }
 
     private static Treatment of(MeasuredChemical chemical) {
@@ -88,7 +91,7 @@ final class TreatmentMapper {
                 residual(request.residualAlkalinity(), place));
     }
 
-    private static OptionalDouble residual(AlkalinityQuantity quantity, Place place) {
+    private static OptionalDouble residual(@Nullable AlkalinityQuantity quantity, Place place) {
         return quantity == null
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(quantity.toAlkalinity(place.member("residualAlkalinity"), 0, 10)
@@ -116,7 +119,7 @@ final class TreatmentMapper {
         return salts;
     }
 
-    private static OptionalDouble optional(Double value) {
+    private static OptionalDouble optional(@Nullable Double value) {
         return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 }

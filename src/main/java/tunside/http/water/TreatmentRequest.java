@@ -3,6 +3,7 @@ package tunside.http.water;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.json.Known;
 import tunside.http.json.KnownIds;
 import tunside.http.quantity.MassQuantity;
@@ -22,9 +23,12 @@ public record TreatmentRequest(
                 pattern = "^[a-z-]+$",
                 nullable = true)
         @Known(value = KnownIds.ACID, groups = Known.Names.class)
+        @Nullable
         String acid,
 
-        @Valid @Schema(description = "Strength of the acid as its label states it; with acid only.", nullable = true)
+        @Valid
+        @Schema(description = "Strength of the acid as its label states it; with acid only.", nullable = true)
+        @Nullable
         StrengthQuantity strength,
 
         @Size(min = 1, max = 40)
@@ -34,17 +38,19 @@ public record TreatmentRequest(
                 pattern = "^[a-z-]+$",
                 nullable = true)
         @Known(value = KnownIds.SALT, groups = Known.Names.class)
+        @Nullable
         String salt,
 
-        @Valid @Schema(description = "How much of the acid or salt, by mass.", nullable = true)
+        @Valid @Schema(description = "How much of the acid or salt, by mass.", nullable = true) @Nullable
         MassQuantity mass,
 
         @Valid
         @Schema(description = "How much of the acid, by volume at 20 degC; powders are weighed.", nullable = true)
+        @Nullable
         VolumeQuantity volume,
 
-        @Valid @Schema(description = "Boil it.", nullable = true)
+        @Valid @Schema(description = "Boil it.", nullable = true) @Nullable
         BoilingRequest boiling,
 
-        @Valid @Schema(description = "Soften it with lime.", nullable = true)
+        @Valid @Schema(description = "Soften it with lime.", nullable = true) @Nullable
         LimingRequest liming) {}

@@ -1,10 +1,13 @@
 package tunside.http.water;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.Acid;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
@@ -140,7 +143,7 @@ final class WaterAnalysisMapper {
                 depositGrams > 0.005 ? MassQuantity.grams(depositGrams, 2) : null,
                 Rounded.decimals(profile.closedPh(), 2),
                 AlkalinityQuantity.meqPerL(profile.alkalinityMeqPerL(), 3),
-                Rounded.decimals(profile.ions().get("Ca").mgPerL(), 1));
+                Rounded.decimals(requireNonNull(profile.ions().get("Ca")).mgPerL(), 1));
     }
 
     private static WaterState toState(
@@ -181,7 +184,7 @@ final class WaterAnalysisMapper {
                 index(profile.gypsumIndex()));
     }
 
-    private static Double index(double value) {
+    private static @Nullable Double index(double value) {
         return value == Double.NEGATIVE_INFINITY ? null : Rounded.decimals(value, 2);
     }
 

@@ -5,6 +5,7 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.quantity.TemperatureQuantity;
 
 /** The question of {@code POST /v1/water-analyses}. */
@@ -17,6 +18,7 @@ public record WaterAnalysisRequest(
 
         @Size(max = 16)
         @Schema(description = "What is done to all of it, in this order; boiling and liming once at most.")
+        @Nullable
         List<@NotNull @Valid TreatmentRequest> treatments,
 
         @Valid
@@ -24,4 +26,5 @@ public record WaterAnalysisRequest(
                 description =
                         "Temperature for which the blended and the treated water are answered, 0 to 100 degC. Left"
                                 + " out: the mean of the samples.")
+        @Nullable
         TemperatureQuantity temperature) {}

@@ -2,6 +2,7 @@ package tunside.http.water;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
@@ -46,7 +47,7 @@ public record WaterAnalysisResponse(
     /** One source. */
     @Schema(description = "One source.")
     public record AnalysedSource(
-            @Schema(description = "What you call it.", nullable = true, maxLength = 60)
+            @Schema(description = "What you call it.", nullable = true, maxLength = 60) @Nullable
             String name,
 
             @Schema(description = "How much of it.") VolumeQuantity volume,
@@ -90,16 +91,17 @@ public record WaterAnalysisResponse(
             @Schema(description = "salt, acid, boiling or liming.", examples = "boiling", maxLength = 20)
             String treatment,
 
-            @Schema(description = "What was added; absent for boiling.", nullable = true, maxLength = 40)
+            @Schema(description = "What was added; absent for boiling.", nullable = true, maxLength = 40) @Nullable
             String substance,
 
-            @Schema(description = "How much of it; absent for boiling.", nullable = true)
+            @Schema(description = "How much of it; absent for boiling.", nullable = true) @Nullable
             MassQuantity added,
 
             @Schema(
                     description =
                             "Chalk that drops to the bottom, or stays there undissolved; absent where there is none.",
                     nullable = true)
+            @Nullable
             MassQuantity deposit,
 
             @Schema(
@@ -187,6 +189,7 @@ public record WaterAnalysisResponse(
                     nullable = true,
                     minimum = "-40",
                     maximum = "10")
+            @Nullable
             Double calciteSaturationIndex,
 
             @Schema(
@@ -194,6 +197,7 @@ public record WaterAnalysisResponse(
                     nullable = true,
                     minimum = "-40",
                     maximum = "10")
+            @Nullable
             Double langelierIndex,
 
             @Schema(
@@ -201,6 +205,7 @@ public record WaterAnalysisResponse(
                     nullable = true,
                     minimum = "-40",
                     maximum = "10")
+            @Nullable
             Double gypsumSaturationIndex) {}
 
     /** A pH. */

@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import tunside.chemistry.Ion;
 import tunside.http.answer.Rounded;
 import tunside.http.problem.Place;
@@ -29,7 +30,7 @@ final class WaterMapper {
     private WaterMapper() {}
 
     /** Reads it; empty for distilled water and after a fault. */
-    static Optional<WaterReport> toReport(WaterRequest request, Place place) {
+    static Optional<WaterReport> toReport(@Nullable WaterRequest request, Place place) {
         if (request == null || request.reportsNothing()) {
             return Optional.empty();
         }
@@ -170,12 +171,16 @@ final class WaterMapper {
     }
 
     private static void put(
-            Map<Ion, Double> ions, Map<Ion, DissolvedUnit> units, Ion ion, DissolvedQuantity quantity, Place place) {
+            Map<Ion, Double> ions,
+            Map<Ion, DissolvedUnit> units,
+            Ion ion,
+            @Nullable DissolvedQuantity quantity,
+            Place place) {
         if (quantity == null) {
             return;
         }
-        if (quantity.unit() == DissolvedUnit.MG_PER_L_AS_S && ion != Ion.SULFATE
-                || quantity.unit() == DissolvedUnit.MG_PER_L_AS_N && ion != Ion.NITRATE) {
+        if ((quantity.unit() == DissolvedUnit.MG_PER_L_AS_S && ion != Ion.SULFATE)
+                || (quantity.unit() == DissolvedUnit.MG_PER_L_AS_N && ion != Ion.NITRATE)) {
             wrongElement(place);
             return;
         }
@@ -201,7 +206,7 @@ final class WaterMapper {
                 .fault("must be mg/L, mmol/L or mEq/L for this ion; mg/L-as-S is for sulfate, mg/L-as-N for nitrate");
     }
 
-    private static OptionalDouble optional(Double value) {
+    private static OptionalDouble optional(@Nullable Double value) {
         return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 }

@@ -6,12 +6,13 @@ import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.http.quantity.VolumeQuantity;
 
 /** One water of a blend. */
 @Schema(description = "One water of a blend.")
 public record WaterSourceRequest(
-        @Size(min = 1, max = 60) @Schema(description = "What you call it.", examples = "tap", nullable = true)
+        @Size(min = 1, max = 60) @Schema(description = "What you call it.", examples = "tap", nullable = true) @Nullable
         String name,
 
         @NotNull @Valid @Schema(description = "How much of it, 0.01 to 10000 L.", required = true)
@@ -33,4 +34,5 @@ public record WaterSourceRequest(
                                 + " itself.",
                 examples = "0.03",
                 nullable = true)
+        @Nullable
         Double residualShare) {}

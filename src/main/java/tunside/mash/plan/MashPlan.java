@@ -49,7 +49,11 @@ public record MashPlan(
         return new MashPlan(question, additions(question, amounts), part, MashPrediction.of(part), score);
     }
 
-    /** No plan at all. @param before the mash as it is, predicted */
+    /**
+     * No plan at all.
+     *
+     * @param before the mash as it is, predicted
+     */
     public static MashPlan asItIs(PlanQuestion question, MashPrediction before) {
         PhAim aim = question.aim();
         double off = Math.abs(before.ph() - aim.targetPh()) / aim.halfWidth();

@@ -69,7 +69,7 @@ public final class PlanChecks {
                 "plan.probability",
                 plan.probabilityInRange() >= LIKELY ? Outcome.PASS : Outcome.NOTE,
                 "",
-                Math.round(100 * plan.probabilityInRange()),
+                (double) Math.round(100 * plan.probabilityInRange()),
                 100 * LIKELY));
         double lactate = plan.mgPerL(Acids.get("lactic").anion());
         findings.add(Finding.of(

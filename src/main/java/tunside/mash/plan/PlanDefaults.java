@@ -11,13 +11,21 @@ public final class PlanDefaults {
 
     private PlanDefaults() {}
 
-    /** Most of an acid, mL, or g of a powder. @param litres of liquor */
+    /**
+     * Most of an acid, mL, or g of a powder.
+     *
+     * @param litres of liquor
+     */
     public static double most(AcidProduct product, double litres) {
         double perUnit = new PlanSupply.OfAcid("", product, 1, 0).millimolesPerUnit();
         return ALL.of("acid") * litres / perUnit;
     }
 
-    /** Most of a salt or base, g. @param litres of liquor */
+    /**
+     * Most of a salt or base, g.
+     *
+     * @param litres of liquor
+     */
     public static double most(Salt salt, double litres) {
         return ALL.of(PlanSupply.OfSalt.isBase(salt) ? "base" : "salt") * litres;
     }

@@ -1,5 +1,7 @@
 package tunside.mash.plan;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -299,6 +301,7 @@ final class PlanLimits {
     }
 
     private static double beyond(StepPlan plan) {
-        return plan.score().phBeyond() + plan.score().ionsBeyond();
+        PlanScore score = requireNonNull(plan.score());
+        return score.phBeyond() + score.ionsBeyond();
     }
 }

@@ -64,7 +64,11 @@ public record PlanQuestion(
         return kilograms;
     }
 
-    /** The mash with a plan carried out. @param amounts of each supply, in its measure, in their order */
+    /**
+     * The mash with a plan carried out.
+     *
+     * @param amounts of each supply, in its measure, in their order
+     */
     public Mash with(double[] amounts) {
         List<Addition> additions = new ArrayList<>(mash.additions());
         List<GristPart> parts = new ArrayList<>(mash.grist().parts());

@@ -1,5 +1,7 @@
 package tunside.mash.plan;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -92,7 +94,7 @@ final class PlanSearch {
             StepPlan next = branchAndBound(space.around(around), allowed, counted, setter, best);
             boolean better = next.total() < best.total() - GAP;
             best = next;
-            if (!better || best.score().meetsAll()) {
+            if (!better || requireNonNull(best.score()).meetsAll()) {
                 return best;
             }
             around = best.amounts();

@@ -1,5 +1,7 @@
 package tunside.mash.plan;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -49,7 +51,11 @@ record PlanSpace(
 
     private static final double LACTATE_ROUNDING = 1e-9;
 
-    /** Reads a question. @param before its mash without a plan, predicted */
+    /**
+     * Reads a question.
+     *
+     * @param before its mash without a plan, predicted
+     */
     static PlanSpace of(PlanQuestion question, MashPrediction before) {
         return new Draft(question, before).space();
     }
@@ -236,11 +242,15 @@ record PlanSpace(
             return supply instanceof PlanSupply.OfSalt ? 1000 * perUnit(supply).fixedCharge() / litres : 0;
         }
 
+        private double dissolved(Ion ion) {
+            return requireNonNull(dissolved.get(ion.symbol()));
+        }
+
         private void rows(IonWant want, List<PlanRow> rows) {
             switch (want.kind()) {
                 case ION -> {
                     Ion ion = want.ion().orElseThrow();
-                    ends(want, "ion", dissolved.get(ion.symbol()), ionPerUnit(ion), SMALLEST_MG_PER_L, rows);
+                    ends(want, "ion", dissolved(ion), ionPerUnit(ion), SMALLEST_MG_PER_L, rows);
                 }
                 case ALKALINITY ->
                     ends(
@@ -285,7 +295,7 @@ record PlanSpace(
             for (int i = 0; i < size; i++) {
                 scaled[i] = scale * (chloride[i] - limit * sulfate[i]);
             }
-            double now = dissolved.get(Ion.CHLORIDE.symbol()) - limit * dissolved.get(Ion.SULFATE.symbol());
+            double now = dissolved(Ion.CHLORIDE) - limit * dissolved(Ion.SULFATE);
             String member = sign > 0 ? "/low" : "/high";
             return new PlanRow(code, want.name(), want.pointer() + member, limit, scale * now, scaled, 0);
         }
@@ -299,8 +309,8 @@ record PlanSpace(
             for (int i = 0; i < size; i++) {
                 PlanSupply supply = question.supplies().get(i);
                 boolean brings = supply instanceof PlanSupply.OfMalt
-                        || supply instanceof PlanSupply.OfAcid acid
-                                && acid.product().acid().id().equals(lactic.id());
+                        || (supply instanceof PlanSupply.OfAcid acid
+                                && acid.product().acid().id().equals(lactic.id()));
                 perUnit[i] = brings ? -scale * supply.millimolesPerUnit() * lactic.anionMolarMassGPerMol() / litres : 0;
             }
             double now = dissolved.getOrDefault(lactic.anion(), 0.0);

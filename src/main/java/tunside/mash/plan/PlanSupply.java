@@ -214,7 +214,11 @@ public sealed interface PlanSupply {
         }
     }
 
-    /** A salt or base. @param salt what, in g; one that brings alkalinity is a base */
+    /**
+     * A salt or base.
+     *
+     * @param salt what, in g; one that brings alkalinity is a base
+     */
     record OfSalt(String pointer, Salt salt, double step, double most) implements PlanSupply {
         private static final double NEUTRAL_MEQ_PER_GRAM = 1e-6;
 
@@ -278,7 +282,11 @@ public sealed interface PlanSupply {
         }
     }
 
-    /** Water that takes the place of a part of the liquor. @param water what, in L */
+    /**
+     * Water that takes the place of a part of the liquor.
+     *
+     * @param water what, in L
+     */
     record OfWater(String pointer, Water water, double step, double most) implements PlanSupply {
         public OfWater {
             require("diluting water", step, most);

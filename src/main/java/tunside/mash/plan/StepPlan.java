@@ -1,5 +1,7 @@
 package tunside.mash.plan;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * A plan in whole steps.
  *
@@ -7,7 +9,7 @@ package tunside.mash.plan;
  * @param amounts the same in its measure
  * @param score of it; absent (null) where the plan is not allowed
  */
-record StepPlan(int[] steps, double[] amounts, PlanScore score) {
+record StepPlan(int[] steps, double[] amounts, @Nullable PlanScore score) {
     /** Amounts are kept to this fraction of their measure, so that 3 steps of 0.1 are 0.3. */
     private static final double PER_UNIT = 1e9;
 

@@ -115,7 +115,7 @@ final class ContractDifference {
         String place = wasRaw.has("$ref") ? wasRaw.get("$ref").asText().replaceAll(".*/", "") : at;
         JsonNode was = followed(older, wasRaw);
         JsonNode now = followed(newer, nowRaw);
-        if (nullable(older, wasRaw) != nullable(newer, nowRaw) && nullable(older, wasRaw) == request) {
+        if (nullable(wasRaw) != nullable(nowRaw) && nullable(wasRaw) == request) {
             breaks.add(place + (request ? " no longer takes null" : " may now be null"));
         }
         if (!type(was).equals(type(now))) {
@@ -218,7 +218,7 @@ final class ContractDifference {
         return schema;
     }
 
-    private static boolean nullable(JsonNode contract, JsonNode schema) {
+    private static boolean nullable(JsonNode schema) {
         if (schema.has("anyOf")) {
             for (JsonNode alternative : schema.get("anyOf")) {
                 if (alternative.path("type").asText().equals("null")) {

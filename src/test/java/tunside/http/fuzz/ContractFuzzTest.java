@@ -112,7 +112,7 @@ class ContractFuzzTest {
             RequestMaker maker = new RequestMaker(schemas, operation.request(), corpus, random.nextLong());
             for (int i = 0; i < each; i++) {
                 if (i % 10 == 9) {
-                    askLines(operation, oracle, maker);
+                    askLines(operation, maker);
                 } else {
                     ask(operation, oracle, maker.next());
                 }
@@ -172,8 +172,7 @@ class ContractFuzzTest {
     }
 
     /** Four bodies at once, one a line; each line of the answer is an answer or a problem. */
-    private void askLines(Operation operation, AnswerOracle oracle, RequestMaker maker)
-            throws IOException, InterruptedException {
+    private void askLines(Operation operation, RequestMaker maker) throws IOException, InterruptedException {
         ByteArrayOutputStream lines = new ByteArrayOutputStream();
         for (int i = 0; i < 4; i++) {
             lines.writeBytes(maker.next());
@@ -189,7 +188,7 @@ class ContractFuzzTest {
         if (response.statusCode() != 200 || text.contains("<")) {
             wrong.add("lines: status " + response.statusCode() + " or an unescaped <");
         }
-        for (String line : text.split("\n")) {
+        for (String line : text.lines().toList()) {
             JsonNode answer = ContractSchemas.MAPPER.readTree(line);
             if (answer.path("checks").isEmpty() || answer.path("safety").isEmpty()) {
                 wrong.add("lines: the frame of a line is not whole");

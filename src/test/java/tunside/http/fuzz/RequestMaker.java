@@ -127,7 +127,7 @@ final class RequestMaker {
         JsonNode type = one.path("type").isArray() ? one.get("type").get(0) : one.path("type");
         return switch (type.asText()) {
             case "object" -> object(one, depth, tame);
-            case "array" -> array(one, name, depth, tame);
+            case "array" -> array(one, depth, tame);
             case "number" -> NODES.numberNode(number(one, tame));
             case "integer" -> NODES.numberNode((long) number(one, tame));
             case "boolean" -> NODES.booleanNode(random.nextInt(2) == 0);
@@ -149,7 +149,7 @@ final class RequestMaker {
         return object;
     }
 
-    private ArrayNode array(JsonNode one, String name, int depth, boolean tame) {
+    private ArrayNode array(JsonNode one, int depth, boolean tame) {
         int least = one.path("minItems").asInt(0);
         int most = one.path("maxItems").asInt(8);
         int size = tame || chance(0.8)

@@ -44,7 +44,7 @@ class NdjsonTest {
         assertThat(response.statusCode()).as(response.asString()).isEqualTo(200);
         assertThat(response.contentType()).isEqualTo(NdjsonRoutes.MEDIA_TYPE);
         List<JsonNode> answers = new ArrayList<>();
-        for (String line : response.asString().split("\n")) {
+        for (String line : response.asString().lines().toList()) {
             answers.add(MAPPER.readTree(line));
         }
         return answers;
@@ -94,7 +94,9 @@ class NdjsonTest {
                     List<JsonNode> lines = answers(post(post.getKey(), question));
                     assertThat(lines).hasSize(2);
                     for (int i = 0; i < 2; i++) {
-                        assertThat(lines.get(i)).isEqualTo(MAPPER.readTree(answer.split("\n")[i]));
+                        assertThat(lines.get(i))
+                                .isEqualTo(
+                                        MAPPER.readTree(answer.lines().toList().get(i)));
                     }
                 }));
     }

@@ -54,7 +54,7 @@ class WatchTest {
     }
 
     private double count(String name, String... labels) {
-        for (String line : metrics().split("\n")) {
+        for (String line : metrics().lines().toList()) {
             if (line.startsWith(name + "{") && List.of(labels).stream().allMatch(line::contains)) {
                 return Double.parseDouble(line.substring(line.lastIndexOf(' ') + 1));
             }
