@@ -1,5 +1,7 @@
 package tunside.http;
 
+import io.quarkus.runtime.Application;
+import io.quarkus.runtime.LaunchMode;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.QuarkusApplication;
 import io.quarkus.runtime.annotations.QuarkusMain;
@@ -27,8 +29,19 @@ public final class Main implements QuarkusApplication {
         LOG.infof(
                 "Tunside answers at %s, its contract is at %s/q/swagger-ui. Try:%n%s",
                 address, address, firstQuestion(address));
+        if (LaunchMode.current() == LaunchMode.NORMAL) {
+            Application application = Application.currentApplication();
+            Runtime.getRuntime().addShutdownHook(new Thread(() -> endWell(application), "end"));
+        }
         Quarkus.waitForExit();
         return 0;
+    }
+
+    /** A JVM that SIGTERM ends says 143 even where everything was answered and closed in order; that is an end without fault. */
+    private static void endWell(Application application) {
+        application.awaitShutdown();
+        System.out.flush();
+        Runtime.getRuntime().halt(0);
     }
 
     private static String firstQuestion(String address) {

@@ -6,10 +6,33 @@ import java.math.RoundingMode;
 
 /** Numbers as an answer shows them. Rounding happens here, once, and only in mappers. */
 public final class Rounded {
+    /** Powers of ten that a double holds exactly. */
+    private static final double[] POWERS = new double[23];
+
+    /** Up to here a product with a power of ten is off by less than {@link #NEAR_A_TIE}. */
+    private static final double LARGEST_SCALED = 1e9;
+
+    private static final double NEAR_A_TIE = 1e-6;
+
+    static {
+        for (int power = 0; power < POWERS.length; power++) {
+            POWERS[power] = Double.parseDouble("1e" + power);
+        }
+    }
+
     private Rounded() {}
 
     /** To a number of decimals, half to even; never minus zero. */
     public static double decimals(double value, int decimals) {
+        if (decimals >= 0 && decimals < POWERS.length) {
+            double scaled = value * POWERS[decimals];
+            double whole = Math.rint(scaled);
+            boolean clear = Math.abs(Math.abs(scaled - whole) - 0.5) > NEAR_A_TIE;
+            if (clear && Math.abs(scaled) < LARGEST_SCALED) {
+                // two exact doubles: their quotient is the double next to the decimal, as BigDecimal gives it
+                return whole / POWERS[decimals] + 0.0;
+            }
+        }
         return BigDecimal.valueOf(value)
                         .setScale(decimals, RoundingMode.HALF_EVEN)
                         .doubleValue()
@@ -18,6 +41,10 @@ public final class Rounded {
 
     /** To a number of significant digits, half to even. */
     public static double significant(double value, int digits) {
+        int decimals = digits - 1 - (int) Math.floor(Math.log10(Math.abs(value)));
+        if (value != 0 && decimals >= 0 && decimals < POWERS.length) {
+            return decimals(value, decimals);
+        }
         return BigDecimal.valueOf(value)
                         .round(new MathContext(digits, RoundingMode.HALF_EVEN))
                         .doubleValue()

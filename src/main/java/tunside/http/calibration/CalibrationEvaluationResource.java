@@ -1,5 +1,6 @@
 package tunside.http.calibration;
 
+import io.smallrye.common.annotation.NonBlocking;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -10,7 +11,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import tunside.http.answer.Answered;
 
-/** {@code POST /v1/calibration-evaluations}. Trying every cause takes milliseconds, so it runs on a worker thread. */
+/** {@code POST /v1/calibration-evaluations}. Trying every cause takes less than half a millisecond. */
 @Path("/v1/calibration-evaluations")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
@@ -27,6 +28,7 @@ public final class CalibrationEvaluationResource {
                             + " that were each tried on the readings, what to do next, and the calibration to send with later"
                             + " readings.")
     @APIResponse(responseCode = "200", description = "The judgement.")
+    @NonBlocking
     public CalibrationEvaluationResponse evaluate(CalibrationEvaluationRequest request) {
         return CalibrationEvaluationMapper.answer(request);
     }

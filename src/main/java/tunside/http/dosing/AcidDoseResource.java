@@ -1,5 +1,7 @@
 package tunside.http.dosing;
 
+import io.smallrye.common.annotation.NonBlocking;
+import io.smallrye.mutiny.Uni;
 import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -9,6 +11,7 @@ import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import tunside.http.answer.Answered;
+import tunside.http.limits.Workers;
 
 /** {@code POST /v1/acid-doses}. The search takes milliseconds, so it runs on a worker thread. */
 @Path("/v1/acid-doses")
@@ -24,8 +27,10 @@ public final class AcidDoseResource {
                     "Says what to add now, so that the pH ends below the range with no more than the accepted risk, and"
                             + " what may follow. Send what was added and read since as history: each reading teaches how strongly"
                             + " this mash buffers. Strong mineral acid is diluted first; the answer says how.")
-    public AcidDoseResponse compute(@NotNull AcidDoseRequest request) {
-        return AcidDoseMapper.answer(request);
+    @NonBlocking
+    public Uni<AcidDoseResponse> compute(@NotNull AcidDoseRequest request) {
+        boolean first = request.history() == null || request.history().isEmpty();
+        return Workers.answer(first, () -> AcidDoseMapper.answer(request));
     }
 
     /** The answer as a picture. */

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.core.JsonParseException;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.core.io.JsonEOFException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import jakarta.validation.Validator;
@@ -13,13 +14,16 @@ import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
-import jakarta.ws.rs.ext.MessageBodyReader;
 import jakarta.ws.rs.ext.Provider;
 import java.io.IOException;
 import java.io.InputStream;
 import java.lang.annotation.Annotation;
 import java.lang.reflect.Type;
 import java.util.List;
+import org.jboss.resteasy.reactive.server.core.ResteasyReactiveRequestContext;
+import org.jboss.resteasy.reactive.server.spi.ResteasyReactiveResourceInfo;
+import org.jboss.resteasy.reactive.server.spi.ServerMessageBodyReader;
+import org.jboss.resteasy.reactive.server.spi.ServerRequestContext;
 import org.jspecify.annotations.Nullable;
 import tunside.http.problem.Fault;
 import tunside.http.problem.InvalidRequestException;
@@ -31,7 +35,7 @@ import tunside.http.problem.InvalidRequestException;
 @Provider
 @Singleton
 @Consumes(MediaType.APPLICATION_JSON)
-public class BodyReader implements MessageBodyReader<Object> {
+public class BodyReader implements ServerMessageBodyReader<Object> {
     /** Largest JSON body, bytes. */
     public static final int LARGEST_BODY = 256 * 1024;
 
@@ -50,6 +54,22 @@ public class BodyReader implements MessageBodyReader<Object> {
     }
 
     @Override
+    public boolean isReadable(Class<?> type, Type generic, ResteasyReactiveResourceInfo method, MediaType mediaType) {
+        return true;
+    }
+
+    /** Reads the question of a caller who still waits for the answer: one that has hung up in the queue costs no computing. */
+    @Override
+    public Object readFrom(Class<Object> type, Type generic, MediaType mediaType, ServerRequestContext context)
+            throws IOException {
+        if (context.serverResponse().closed()) {
+            throw new WebApplicationException(408);
+        }
+        RoutingContext request = ((ResteasyReactiveRequestContext) context).unwrap(RoutingContext.class);
+        return read(request.body().buffer().getBytes(), type);
+    }
+
+    @Override
     public Object readFrom(
             Class<Object> type,
             Type generic,
@@ -58,11 +78,7 @@ public class BodyReader implements MessageBodyReader<Object> {
             MultivaluedMap<String, String> headers,
             InputStream in)
             throws IOException {
-        byte[] body = in.readNBytes(LARGEST_BODY + 1);
-        if (body.length > LARGEST_BODY) {
-            throw new WebApplicationException(413);
-        }
-        return read(body, type);
+        return read(in.readNBytes(LARGEST_BODY), type);
     }
 
     /**

@@ -4,6 +4,8 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JavaType;
@@ -39,7 +41,10 @@ public final class StrictJson implements ObjectMapperCustomizer {
                         .maxDocumentLength(LONGEST_BODY)
                         .maxTokenCount(MOST_TOKENS)
                         .build());
-        mapper.getFactory().setCharacterEscapes(new MarkupEscapes());
+        mapper.getFactory()
+                .setCharacterEscapes(new MarkupEscapes())
+                .enable(StreamReadFeature.USE_FAST_DOUBLE_PARSER.mappedFeature())
+                .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER.mappedFeature());
         mapper.enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION)
                 .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
                 .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)

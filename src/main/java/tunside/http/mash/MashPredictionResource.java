@@ -1,5 +1,7 @@
 package tunside.http.mash;
 
+import io.smallrye.common.annotation.NonBlocking;
+import io.smallrye.mutiny.Uni;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -10,9 +12,10 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import tunside.http.answer.Answered;
+import tunside.http.limits.Workers;
 import tunside.http.vary.Variations;
 
-/** {@code POST /v1/mash-predictions}. A curve takes milliseconds, so it runs on a worker thread. */
+/** {@code POST /v1/mash-predictions}. A curve takes milliseconds, so a worker computes it. */
 @Path("/v1/mash-predictions")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
@@ -34,8 +37,9 @@ public final class MashPredictionResource {
                     + " certainty, buffer capacity, residual alkalinity, a titration curve and the ions. With 'vary' it has the"
                     + " curve of the pH against any quantity or number of the request.")
     @APIResponse(responseCode = "200", description = "The prediction.")
-    public MashPredictionResponse predict(MashPredictionRequest request) {
-        return MashPredictionMapper.answer(request, variations);
+    @NonBlocking
+    public Uni<MashPredictionResponse> predict(MashPredictionRequest request) {
+        return Workers.answer(request.vary() == null, () -> MashPredictionMapper.answer(request, variations));
     }
 
     /** The answer as a picture; drawing takes milliseconds, so it runs on a worker thread. */

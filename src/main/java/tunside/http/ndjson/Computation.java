@@ -1,5 +1,6 @@
 package tunside.http.ndjson;
 
+import io.smallrye.mutiny.Uni;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -46,7 +47,8 @@ record Computation(String path, Class<?> request, Method method, Supplier<Object
     /** The answer to a request; throws what the resource throws. */
     Object answer(Object body) {
         try {
-            return method.invoke(resource.get(), body);
+            Object answer = method.invoke(resource.get(), body);
+            return answer instanceof Uni<?> computed ? computed.await().indefinitely() : answer;
         } catch (InvocationTargetException e) {
             if (e.getCause() instanceof RuntimeException cause) {
                 throw cause;

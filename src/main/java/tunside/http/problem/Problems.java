@@ -12,6 +12,9 @@ public final class Problems {
     /** Media type of a problem. */
     public static final String MEDIA_TYPE = "application/problem+json";
 
+    /** When to come back after a 503, seconds: what waits by then has been answered. */
+    static final String RETRY_AFTER_SECONDS = "1";
+
     private Problems() {}
 
     /** A request with faults. */

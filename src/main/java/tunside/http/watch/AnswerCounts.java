@@ -36,8 +36,8 @@ public final class AnswerCounts {
                 ? problem.type().substring("/problems/".length())
                 : shape.outcome(answer);
         counter("tunside.answers", "outcome", capability, outcome).increment();
-        for (Check check : shape.checks(answer)) {
-            if (check.outcome() == Outcome.STOP) {
+        for (Object found : shape.checks(answer)) {
+            if (found instanceof Check check && check.outcome() == Outcome.STOP) {
                 counter("tunside.checks.stop", "code", capability, check.code()).increment();
             }
         }

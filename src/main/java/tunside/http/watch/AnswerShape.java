@@ -6,7 +6,6 @@ import java.lang.reflect.RecordComponent;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import tunside.http.answer.Check;
 import tunside.http.json.ContractNames;
 
 /**
@@ -40,10 +39,8 @@ final class AnswerShape {
     }
 
     /** The checks of an answer; empty for what has none. */
-    List<Check> checks(Object answer) {
-        return checks.map(method -> ((List<?>) call(method, answer))
-                        .stream().map(Check.class::cast).toList())
-                .orElse(List.of());
+    List<?> checks(Object answer) {
+        return checks.isEmpty() ? List.of() : (List<?>) call(checks.get(), answer);
     }
 
     /** How it ended, in the contract's word; "answered" where that has only one way. */

@@ -5,6 +5,7 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import java.util.UUID;
+import java.util.concurrent.ThreadLocalRandom;
 import java.util.regex.Pattern;
 import org.jboss.logging.MDC;
 
@@ -29,11 +30,15 @@ public final class RequestIds {
         filters.register(RequestIds::identify, FIRST);
     }
 
+    /** To tell requests apart it need not be hard to guess, and a secure one is waited for. */
+    private static String invented() {
+        ThreadLocalRandom random = ThreadLocalRandom.current();
+        return new UUID(random.nextLong(), random.nextLong()).toString();
+    }
+
     private static void identify(RoutingContext context) {
         String given = context.request().getHeader(HEADER);
-        String id = given != null && WELL_FORMED.matcher(given).matches()
-                ? given
-                : UUID.randomUUID().toString();
+        String id = given != null && WELL_FORMED.matcher(given).matches() ? given : invented();
         context.response().putHeader(HEADER, id);
         MDC.put(LOGGED_AS, id);
         context.next();

@@ -1,5 +1,6 @@
 package tunside.http.watch;
 
+import io.smallrye.common.annotation.NonBlocking;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import org.eclipse.microprofile.health.HealthCheck;
@@ -9,6 +10,7 @@ import org.eclipse.microprofile.health.Startup;
 import tunside.http.config.TablesAtStart;
 
 /** Started and ready as soon as every reference table has been read; there is nothing else to wait for. */
+@NonBlocking
 @Startup
 @Readiness
 @Singleton
