@@ -29,6 +29,12 @@ public final class Activity {
         return root / (1 + root) - 0.3 * ionicStrength;
     }
 
+    /** Derivative of Davies' function, kg/mol; at ionic strengths above 0. */
+    static double daviesSlope(double ionicStrength) {
+        double root = Math.sqrt(ionicStrength);
+        return 0.5 / (root * (1 + root) * (1 + root)) - 0.3;
+    }
+
     /** Density of water at 1 atm, g/mL, 0 to 100 degC (KELL-1975). */
     public static double waterDensity(Temperature temperature) {
         double c = temperature.celsius();

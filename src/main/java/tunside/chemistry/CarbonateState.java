@@ -79,7 +79,7 @@ public record CarbonateState(
                 carbonDioxide,
                 carbon > 0 ? carbon * speciation.carbonShare(1) : 0,
                 carbon > 0 ? carbon * speciation.carbonShare(2) : 0,
-                speciation.freeCalcium(solution),
+                speciation.free(Ion.CALCIUM, solution),
                 speciation.gamma(2),
                 carbonDioxide / henry(temperature));
     }

@@ -1,7 +1,6 @@
 package tunside.chemistry;
 
 import java.util.OptionalDouble;
-import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import tunside.quantity.Temperature;
 
@@ -10,11 +9,13 @@ import tunside.quantity.Temperature;
  * calcium and magnesium.
  */
 public final class ChargeBalance {
-    private static final double LOWEST_PH = -1;
-    private static final double HIGHEST_PH = 15;
+    /** Range of pH that is solved for. */
+    static final double LOWEST_PH = -1;
+
+    static final double HIGHEST_PH = 15;
+
     private static final int MOST_EVALUATIONS = 200;
     private static final int ORDER = 5;
-    private static final double PH_ACCURACY = 1e-9;
     private static final double DOSE_ACCURACY = 1e-14;
     private static final double RELATIVE_ACCURACY = 1e-12;
     private static final double CHARGE_ACCURACY = 1e-18;
@@ -35,7 +36,7 @@ public final class ChargeBalance {
     /**
      * The pH that the solution takes in a closed vessel.
      *
-     * <p>Bracketed in pH -1 to 15 to 1e-9, in at most 200 evaluations; always converges, since the net charge falls
+     * <p>To 1e-10, by Newton's method on all balances at once; there is one such pH, since the net charge falls
      * monotonically.
      *
      * @throws IllegalArgumentException if the solution is beyond pH -1 to 15
@@ -65,18 +66,19 @@ public final class ChargeBalance {
         if (undosed * Math.signum(fullyDosed) > 0) {
             return OptionalDouble.empty();
         }
-        return OptionalDouble.of(root(added -> speciation.netCharge(targetPh, added), 0, largest, DOSE_ACCURACY));
+        return OptionalDouble.of(
+                new BracketingNthOrderBrentSolver(RELATIVE_ACCURACY, DOSE_ACCURACY, CHARGE_ACCURACY, ORDER)
+                        .solve(MOST_EVALUATIONS, added -> speciation.netCharge(targetPh, added), 0, largest));
     }
 
     /** The state in which all charges sum to zero. */
     static Equilibrium neutral(Speciation speciation) {
-        double atHighest = speciation.netCharge(HIGHEST_PH);
-        double atLowest = speciation.netCharge(LOWEST_PH);
-        if (!(atLowest >= 0 && atHighest <= 0)) {
+        double ph = speciation.neutralPh();
+        if (!(ph >= LOWEST_PH && ph <= HIGHEST_PH)) {
             throw new IllegalArgumentException("the water has no pH from %s to %s: its charge is out by %s mol/kg"
-                    .formatted(LOWEST_PH, HIGHEST_PH, atLowest < 0 ? atLowest : atHighest));
+                    .formatted(LOWEST_PH, HIGHEST_PH, speciation.netCharge(ph < LOWEST_PH ? LOWEST_PH : HIGHEST_PH)));
         }
-        return at(speciation, root(speciation::netCharge, LOWEST_PH, HIGHEST_PH, PH_ACCURACY));
+        return new Equilibrium(ph, speciation.ionicStrength(), speciation.netCharge());
     }
 
     /** The state at a pH; leaves the speciation there. */
@@ -90,10 +92,5 @@ public final class ChargeBalance {
         if (!(ph >= LOWEST_PH && ph <= HIGHEST_PH)) {
             throw new IllegalArgumentException("pH (%s) must be from %s to %s".formatted(ph, LOWEST_PH, HIGHEST_PH));
         }
-    }
-
-    private static double root(UnivariateFunction function, double low, double high, double accuracy) {
-        return new BracketingNthOrderBrentSolver(RELATIVE_ACCURACY, accuracy, CHARGE_ACCURACY, ORDER)
-                .solve(MOST_EVALUATIONS, function, low, high);
     }
 }

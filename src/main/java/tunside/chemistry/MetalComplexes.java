@@ -15,9 +15,9 @@ final class MetalComplexes {
      *
      * @param metal calcium or magnesium
      * @param protonsLost how many protons the binding form has lost, counted from the most protonated one
-     * @param logK of metal + that form = complex, zero ionic strength
+     * @param constant of metal + that form = complex, zero ionic strength, kg/mol
      */
-    record Complex(Ion metal, int protonsLost, double logK) {}
+    record Complex(Ion metal, int protonsLost, double constant) {}
 
     private static final Map<String, List<Complex>> BY_SYSTEM = load();
 
@@ -45,7 +45,7 @@ final class MetalComplexes {
             }
             complexes
                     .computeIfAbsent(system.id(), id -> new ArrayList<>())
-                    .add(new Complex(Ion.ofSymbol(row.text("metal")), steps - protons, logK));
+                    .add(new Complex(Ion.ofSymbol(row.text("metal")), steps - protons, Math.pow(10, logK)));
         }
         return complexes;
     }

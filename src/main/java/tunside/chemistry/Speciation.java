@@ -1,87 +1,76 @@
 package tunside.chemistry;
 
-import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
+import org.hipparchus.exception.LocalizedCoreFormats;
+import org.hipparchus.exception.MathIllegalStateException;
 import tunside.quantity.Temperature;
 
 /**
- * A solution, and something that may be added to it, laid out in arrays at one temperature, so that its charge can be
- * computed many times in a fraction of a microsecond. For one thread; keeps the last ionic strength as the next start.
+ * The state of a solution, and of something that may be added to it: the mass balances of the metals, the charge and the
+ * ionic strength, solved at once. For one thread; keeps the last state as the next start.
  *
- * <p>At a given pH the ionic strength is the fixed point of {@code I -> I(activity coefficients(I))}, which contracts
- * strongly at brewing dilution; activity coefficients stay at their value of 0.5 mol/kg above that, where Davies'
- * equation ends.
+ * <p>Unknown are the logarithm of {@code aM / aH^2} of each metal, that of {@code aH}, and the ionic strength. At fixed
+ * activity coefficients the balances are the gradient of a strictly convex function of the logarithms, whose second
+ * derivatives are covariances of charges and bound metals ({@link SpeciesSums}). So far from the solution Newton's method
+ * with a limited and halved step comes nearer from any start. Near it the ionic strength joins in, and a few steps that each
+ * double the digits end it: five to eight in all as a rule. Activity coefficients stay at their value of 0.5 mol/kg above
+ * that, where Davies' equation ends.
  */
 final class Speciation {
     private static final double LN_10 = Math.log(10);
+    private static final double LOWEST_LOG_ACTIVITY =
+            -LN_10 * (ChargeBalance.HIGHEST_PH + 1); // of the hydrogen ion, on the way
+    private static final double HIGHEST_LOG_ACTIVITY = -LN_10 * (ChargeBalance.LOWEST_PH - 1);
+    private static final double FIRST_PH = 7;
     private static final double LARGEST_DAVIES_IONIC_STRENGTH = 0.5;
-    private static final int MOST_IONIC_STRENGTH_STEPS = 100;
+    private static final double LEAST_IONIC_STRENGTH = 1e-7;
+    private static final int PROTON = SpeciesSums.CHARGE;
+    private static final int IONIC_STRENGTH = SpeciesSums.SQUARES;
 
-    private static final int IONIC_STRENGTH = 0;
-    private static final int NET_CHARGE = 1;
+    private static final int MOST_STEPS = 200;
+    private static final double LARGEST_STEP = 6;
+    private static final double NEAR = 0.7;
+    private static final double LARGEST_RATIO = 10; // of the ionic strength in one step
+    private static final double TOLERANCE = 1e-11; // of the last step: what it leaves is about its square
+    private static final double ROUNDING = 1e-6; // a step below this that shrinks no more is made of rounding
 
     private final double slope;
-    private final double waterIonProduct;
-    /** Henry's fixed CO2(aq) in open vessels, mol/kg; negative in closed ones. */
-    private final double openCarbonDioxide;
-
-    /** Of each system: charge of its first form; constants of its steps; amount of the solution, of the addition. */
-    private final int[] topCharges;
-
-    private final double[][] constants;
-    private final double[] amounts;
-    private final double[] addedAmounts;
-
-    private final double metalFree; // charge and ionic strength of the ions that never react
-    private final double metalFreeAdded;
-    private final double squares;
-    private final double squaresAdded;
+    private final SpeciesSums species;
+    private final double[] metals = new double[PROTON]; // 0 where no acid holds the metal
+    private final double[] addedMetals = new double[PROTON];
+    private final double[] unreactive; // charge, squared charges
+    private final double[] addedUnreactive;
     private final double base;
-    private final double baseAdded;
+    private final double addedBase;
+    private final boolean binds; // whether any acid holds any metal
 
-    private final @Nullable MetalBinding binding;
-
-    private final double[] state = {0.01, 0};
-    private final double[] gammas = new double[1 - AcidSystem.LOWEST_CHARGE];
-    private final double[][] shares;
+    private final double[] point = new double[SpeciesSums.COUNT];
+    private final double[] residuals = new double[SpeciesSums.COUNT]; // by which each balance is short
+    private final NewtonStep step = new NewtonStep();
 
     Speciation(Solution solution, Solution addition, Temperature temperature, double openCarbonDioxide) {
         this.slope = Activity.debyeHuckelSlope(temperature) * LN_10;
-        this.waterIonProduct = Math.exp(-LN_10 * CarbonateConstants.pKWater(temperature));
-        this.openCarbonDioxide = openCarbonDioxide;
-        this.base = solution.base();
-        this.baseAdded = addition.base();
-
-        Map<AcidSystem, double[]> systems = systems(solution, addition, openCarbonDioxide >= 0);
-        int count = systems.size();
-        this.topCharges = new int[count];
-        this.constants = new double[count][];
-        this.amounts = new double[count];
-        this.addedAmounts = new double[count];
-        this.shares = new double[count][];
-        int s = 0;
-        for (Map.Entry<AcidSystem, double[]> entry : systems.entrySet()) {
-            List<DissociationConstant> steps = entry.getKey().steps();
-            topCharges[s] = entry.getKey().topCharge();
-            constants[s] = new double[steps.size()];
-            for (int j = 0; j < steps.size(); j++) {
-                constants[s][j] = Math.exp(-LN_10 * steps.get(j).pK(temperature));
+        Species forms = new Species(solution, addition, temperature, openCarbonDioxide >= 0);
+        this.species =
+                new SpeciesSums(forms, Math.exp(-LN_10 * CarbonateConstants.pKWater(temperature)), openCarbonDioxide);
+        this.binds = forms.holds(1) || forms.holds(2);
+        for (int m = 0; m < PROTON; m++) {
+            if (forms.holds(m + 1)) {
+                metals[m] = solution.ion(Species.METALS.get(m));
+                addedMetals[m] = addition.ion(Species.METALS.get(m));
             }
-            amounts[s] = entry.getValue()[0];
-            addedAmounts[s] = entry.getValue()[1];
-            shares[s] = new double[steps.size() + 1];
-            s++;
         }
-
-        this.binding = MetalBinding.of(solution, addition, List.copyOf(systems.keySet()));
-        double[] ions = unreactive(solution);
-        double[] addedIons = unreactive(addition);
-        this.metalFree = ions[0];
-        this.squares = ions[1];
-        this.metalFreeAdded = addedIons[0];
-        this.squaresAdded = addedIons[1];
+        this.unreactive = unreactive(solution, metals);
+        this.addedUnreactive = unreactive(addition, addedMetals);
+        this.base = solution.base();
+        this.addedBase = addition.base();
+        point[PROTON] = -LN_10 * FIRST_PH;
+        double squares = unreactive[1] + Math.abs(base);
+        for (int m = 0; m < PROTON; m++) {
+            point[m] = Double.POSITIVE_INFINITY; // until it is known how much of the metal there is
+            squares += 4 * metals[m];
+        }
+        point[IONIC_STRENGTH] = Math.max(LEAST_IONIC_STRENGTH, squares / 2);
     }
 
     /** In a closed vessel, with something that may be added. */
@@ -94,54 +83,40 @@ final class Speciation {
         this(solution, Solution.WATER, temperature, -1);
     }
 
-    /** All reacting systems with their amounts in the solution and in the addition; carbonic acid first. */
-    private static Map<AcidSystem, double[]> systems(Solution solution, Solution addition, boolean open) {
-        Map<AcidSystem, double[]> systems = new LinkedHashMap<>();
-        if (open || solution.carbon() > 0 || addition.carbon() > 0) {
-            systems.put(Acids.CARBONIC, new double[] {solution.carbon(), addition.carbon()});
-        }
-        double sulfate = solution.ion(Ion.SULFATE);
-        double addedSulfate = addition.ion(Ion.SULFATE);
-        if (sulfate > 0 || addedSulfate > 0) {
-            systems.put(Acids.get("sulfuric").system(), new double[] {sulfate, addedSulfate});
-        }
-        solution.acids().forEach((system, amount) -> systems.computeIfAbsent(system, k -> new double[2])[0] += amount);
-        addition.acids().forEach((system, amount) -> systems.computeIfAbsent(system, k -> new double[2])[1] += amount);
-        return systems;
-    }
-
     /** Charge and sum of squared charges of the ions that take no part in a reaction. */
-    private double[] unreactive(Solution solution) {
+    private static double[] unreactive(Solution solution, double[] reactiveMetals) {
         double charge = 0;
-        double square = 0;
+        double squares = 0;
         for (Map.Entry<Ion, Double> entry : solution.ions().entrySet()) {
             Ion ion = entry.getKey();
-            if (ion != Ion.SULFATE && !(binding != null && binding.binds(ion))) {
+            int metal = Species.METALS.indexOf(ion);
+            if (ion != Ion.SULFATE && !(metal >= 0 && reactiveMetals[metal] > 0)) {
                 charge += ion.charge() * entry.getValue();
-                square += ion.charge() * ion.charge() * entry.getValue();
+                squares += ion.charge() * ion.charge() * entry.getValue();
             }
         }
-        return new double[] {charge, square};
+        return new double[] {charge, squares};
     }
 
-    /** Ionic strength of the last evaluation, mol/kg. */
+    /** Ionic strength of the last state, mol/kg. */
     double ionicStrength() {
-        return state[IONIC_STRENGTH];
+        return point[IONIC_STRENGTH];
     }
 
-    /** Share of CO2(aq), HCO3- or CO3-- in all inorganic carbon at the last evaluation; only with carbon. */
+    /** Share of CO2(aq), HCO3- or CO3-- in all inorganic carbon in the last state; only with carbon. */
     double carbonShare(int protonsLost) {
-        return shares[0][protonsLost];
+        return species.carbonShare(protonsLost);
     }
 
-    /** Calcium of the solution that no weak acid holds at the last evaluation, mol/kg. */
-    double freeCalcium(Solution solution) {
-        return binding == null ? solution.ion(Ion.CALCIUM) : binding.freeCalcium();
+    /** Calcium or magnesium of the solution that no weak acid holds in the last state, mol/kg. */
+    double free(Ion metal, Solution solution) {
+        int place = Species.METALS.indexOf(metal);
+        return metals[place] > 0 ? species.freeMetal(place) : solution.ion(metal);
     }
 
-    /** Activity coefficient of an ion of so many charges at the last evaluation. */
+    /** Activity coefficient of an ion of so many charges in the last state. */
     double gamma(int charges) {
-        return gammas[charges];
+        return species.gamma(charges);
     }
 
     /** Net charge of the solution alone at a pH, mol/kg. */
@@ -151,86 +126,107 @@ final class Speciation {
 
     /** Net charge at a pH with so much of the addition, mol/kg. */
     double netCharge(double ph, double added) {
-        double activityOfH = Math.exp(-LN_10 * ph);
-        for (int step = 0; step < MOST_IONIC_STRENGTH_STEPS; step++) {
-            double before = state[IONIC_STRENGTH];
-            evaluate(activityOfH, added);
-            double change = Math.abs(state[IONIC_STRENGTH] - before);
-            if (change <= 1e-14 + 1e-9 * before) {
-                break;
-            }
+        double change = -LN_10 * ph - point[PROTON];
+        point[PROTON] += change;
+        for (int m = 0; m < PROTON; m++) {
+            point[m] -= 2 * change;
         }
-        return state[NET_CHARGE];
+        settle(added, true);
+        return -residuals[PROTON];
     }
 
-    /** One step of the fixed point: charge and ionic strength from the activity coefficients of the last one. */
-    private void evaluate(double activityOfH, double added) {
-        setGammas(state[IONIC_STRENGTH]);
-        double gamma = gammas[1];
-        double hydrogen = activityOfH / gamma;
-        double hydroxide = waterIonProduct / activityOfH / gamma;
-        double charge = hydrogen - hydroxide + metalFree + added * metalFreeAdded;
-        double sumOfSquares = hydrogen + hydroxide + squares + added * squaresAdded;
-        if (binding != null) {
-            for (int s = 0; s < shares.length; s++) {
-                setShares(s, activityOfH);
+    /** Net charge of the last state, mol/kg. */
+    double netCharge() {
+        return -residuals[PROTON];
+    }
+
+    /** The pH at which the solution alone has no charge; one beyond the range where it has one throughout. */
+    double neutralPh() {
+        settle(0, false);
+        return -point[PROTON] / LN_10;
+    }
+
+    /** Solves at the pH of the point, or for it. */
+    private void settle(double added, boolean held) {
+        startMetals(added);
+        boolean searching = false;
+        boolean leaving = false;
+        double scale = 0;
+        double promised = 0;
+        double last = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < MOST_STEPS; i++) {
+            double counted = evaluate(added, held);
+            if (searching && step.along(residuals) < -0.5 * promised) {
+                scale /= 2;
+                move(-scale);
+                continue;
             }
-            binding.solve(shares, amounts, addedAmounts, added, gammas[2]);
-            charge += binding.charge();
-            sumOfSquares += binding.squares();
-        }
-        for (int s = 0; s < shares.length; s++) {
-            double amount = amounts[s] + added * addedAmounts[s];
-            if (binding == null) {
-                setShares(s, activityOfH);
+            double longest = step.solve(species, residuals, gammaSlope(), counted, held);
+            searching = longest > NEAR;
+            if (searching) {
+                promised = step.along(residuals);
             } else {
-                amount *= binding.unboundShare(s);
+                longest = step.withIonicStrength();
             }
-            double[] ofSystem = shares[s];
-            if (s == 0 && openCarbonDioxide >= 0) {
-                amount = openCarbonDioxide / ofSystem[0];
+            scale = longest > LARGEST_STEP ? LARGEST_STEP / longest : 1;
+            move(scale);
+            double inside = Math.max(LOWEST_LOG_ACTIVITY, Math.min(HIGHEST_LOG_ACTIVITY, point[PROTON]));
+            boolean outside = !held && point[PROTON] != inside;
+            if (outside && leaving) {
+                return;
             }
-            double meanCharge = 0;
-            double meanSquare = 0;
-            for (int j = 0; j < ofSystem.length; j++) {
-                int z = topCharges[s] - j;
-                meanCharge += z * ofSystem[j];
-                meanSquare += z * z * ofSystem[j];
+            leaving = outside;
+            point[PROTON] = held ? point[PROTON] : inside;
+            double size = Math.max(longest, Math.abs(step.of(IONIC_STRENGTH)) / point[IONIC_STRENGTH]);
+            if (!searching && (size <= TOLERANCE || size < ROUNDING && size > 0.5 * last)) {
+                return;
             }
-            charge += amount * meanCharge;
-            sumOfSquares += amount * meanSquare;
+            last = size;
         }
-        double strongBase = base + added * baseAdded;
-        state[NET_CHARGE] = charge + strongBase;
-        state[IONIC_STRENGTH] = 0.5 * (sumOfSquares + Math.abs(charge));
+        throw new MathIllegalStateException(LocalizedCoreFormats.MAX_COUNT_EXCEEDED, MOST_STEPS);
     }
 
-    private void setGammas(double ionicStrength) {
-        double davies = Activity.daviesFunction(Math.min(ionicStrength, LARGEST_DAVIES_IONIC_STRENGTH));
-        double gamma = Math.exp(-slope * davies);
-        double square = gamma * gamma;
-        gammas[0] = 1;
-        gammas[1] = gamma;
-        gammas[2] = square * square;
-        gammas[3] = gammas[2] * gammas[2] * gamma;
-        gammas[4] = gammas[2] * gammas[2] * gammas[2] * gammas[2];
+    /** Metals start from the last state; as if nothing held them where that is more than there is now. */
+    private void startMetals(double added) {
+        for (int m = 0; m < PROTON; m++) {
+            double most = Math.log(metals[m] + added * addedMetals[m]) - 2 * point[PROTON];
+            if (!(point[m] > Double.NEGATIVE_INFINITY && point[m] <= most)) {
+                point[m] = most;
+            }
+        }
     }
 
-    /** Shares of a system's forms in its unbound total. */
-    private void setShares(int s, double activityOfH) {
-        double[] ofSystem = shares[s];
-        double term = 1;
-        double sum = 1;
-        ofSystem[0] = 1;
-        for (int j = 1; j < ofSystem.length; j++) {
-            int z = topCharges[s] - j + 1;
-            term *= constants[s][j - 1] / activityOfH * gammas[Math.abs(z)] / gammas[Math.abs(z - 1)];
-            ofSystem[j] = term;
-            sum += term;
+    /** Balances at the point. @return how far the charge itself counts in the ionic strength, -1 to 1 */
+    private double evaluate(double added, boolean held) {
+        double effective = Math.min(point[IONIC_STRENGTH], LARGEST_DAVIES_IONIC_STRENGTH);
+        double gamma = Math.exp(-slope * Activity.daviesFunction(effective));
+        for (int m = 0; binds && m < PROTON; m++) {
+            species.setMetal(m, Math.exp(point[m]));
         }
-        double scale = 1 / sum;
-        for (int j = 0; j < ofSystem.length; j++) {
-            ofSystem[j] *= scale;
+        species.evaluate(Math.exp(point[PROTON]), gamma, added);
+        for (int m = 0; m < PROTON; m++) {
+            residuals[m] = metals[m] + added * addedMetals[m] - species.sum(m);
         }
+        double ions = species.sum(PROTON) + unreactive[0] + added * addedUnreactive[0];
+        double strong = base + added * addedBase;
+        double squares = species.sum(IONIC_STRENGTH) + unreactive[1] + added * addedUnreactive[1];
+        residuals[PROTON] = -ions - strong;
+        residuals[IONIC_STRENGTH] = point[IONIC_STRENGTH] - 0.5 * (squares + Math.abs(held ? ions : strong));
+        return held ? Math.signum(ions) : 0;
+    }
+
+    private double gammaSlope() {
+        return point[IONIC_STRENGTH] < LARGEST_DAVIES_IONIC_STRENGTH
+                ? slope * Activity.daviesSlope(point[IONIC_STRENGTH])
+                : 0;
+    }
+
+    private void move(double scale) {
+        for (int k = 0; k <= PROTON; k++) {
+            point[k] += scale * step.of(k);
+        }
+        double was = point[IONIC_STRENGTH];
+        double next = was + scale * step.of(IONIC_STRENGTH);
+        point[IONIC_STRENGTH] = Math.max(was / LARGEST_RATIO, Math.min(was * LARGEST_RATIO, next));
     }
 }
