@@ -287,7 +287,8 @@ record MashPlanReading(
             Optional<Estimate> lactic = Optional.ofNullable(request.lacticAcidPercent())
                     .map(percent -> new Estimate(
                             percent, MashModel.standard().handling().labelledLacticAcidPercent()));
-            Malt malt = new Malt(MaltClasses.get(ACIDULATED), Optional.empty(), MeasuredMalt.NOTHING, lactic);
+            Malt malt = new Malt(
+                    MaltClasses.get(ACIDULATED), Optional.empty(), MeasuredMalt.NOTHING, lactic, Optional.empty());
             boolean stated = request.mostPercent() != null;
             double share = stated ? request.mostPercent() / 100 : PlanDefaults.mostAcidulatedShare();
             supplies.add(mash -> noted(
