@@ -70,7 +70,11 @@ final class NewtonStep {
         return pivot > 0 ? 1 / pivot : 0;
     }
 
-    /** Lets the ionic strength take part in the step. @return largest change of the logarithm of an activity */
+    /**
+     * Lets the ionic strength take part in the step.
+     *
+     * @return largest change of the logarithm of an activity
+     */
     double withIonicStrength() {
         combine(atConstant[IONIC_STRENGTH]);
         return longest();

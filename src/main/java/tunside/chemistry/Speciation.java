@@ -196,7 +196,11 @@ final class Speciation {
         }
     }
 
-    /** Balances at the point. @return how far the charge itself counts in the ionic strength, -1 to 1 */
+    /**
+     * Balances at the point.
+     *
+     * @return how far the charge itself counts in the ionic strength, -1 to 1
+     */
     private double evaluate(double added, boolean held) {
         double effective = Math.min(point[IONIC_STRENGTH], LARGEST_DAVIES_IONIC_STRENGTH);
         double gamma = Math.exp(-slope * Activity.daviesFunction(effective));

@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.TreeSet;
 import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -21,12 +22,13 @@ public record Experience(int brews, List<LearntParameter> parameters, List<List<
     /** The model whose parameters it shifts. */
     public static final String MODEL = "mash-proton-balance";
 
-    /** Version of that model's tables. Whoever changes a value or an uncertainty there raises it. */
-    public static final String VERSION = "1";
+    /** Version of that model's tables and parameters. Whoever changes a value, an uncertainty or a meaning raises it. */
+    public static final String VERSION = "2";
 
     /** Nothing learned. */
     public static final Experience NONE = new Experience(0, List.of(), List.of());
 
+    private static final String NO_NAME = "";
     private static final double LARGEST_VARIANCE = 1;
     private static final double RELATIVE_ASYMMETRY = 1e-9;
     private static final double SMALLEST_PIVOT = 1e-12;
@@ -43,7 +45,7 @@ public record Experience(int brews, List<LearntParameter> parameters, List<List<
                     throw new IllegalArgumentException("parameter %s of '%s' stands twice"
                             .formatted(
                                     parameters.get(i).quantity().input(),
-                                    parameters.get(i).malt()));
+                                    parameters.get(i).subject()));
                 }
             }
         }
@@ -75,23 +77,32 @@ public record Experience(int brews, List<LearntParameter> parameters, List<List<
     /**
      * What is known before the first brew: the model's own values and uncertainties, independent of each other.
      *
-     * @param malts ids of the malt classes whose lots may be learned about
+     * @param malts whose classes and products may be learned about, in any order. Malts without a name are one product of
+     *     their class, unless another malt of the class has one; where the pH follows colour they are never one
      */
-    public static Experience prior(MashModel model, Collection<String> malts) {
+    public static Experience prior(MashModel model, Collection<Malt> malts) {
         List<LearntParameter> parameters = new ArrayList<>();
         List<Double> variances = new ArrayList<>();
-        add(parameters, variances, LearntQuantity.MODEL_BIAS, "", model.bias());
-        add(parameters, variances, LearntQuantity.MALT_TYPES_BIAS, "", model.biasOfMaltTypes());
         Estimate scale = model.bufferingScale();
+        add(parameters, variances, LearntQuantity.MODEL_BIAS, model.bias());
+        add(parameters, variances, LearntQuantity.MALT_TYPES_BIAS, model.biasOfMaltTypes());
         add(
                 parameters,
                 variances,
                 LearntQuantity.BUFFERING_SCALE,
-                "",
                 new Estimate(Math.log(scale.value()), scale.standardUncertainty() / scale.value()));
-        for (String malt : malts) {
-            double spread = model.offsetUncertainty(MaltClasses.get(malt));
-            add(parameters, variances, LearntQuantity.MALT_OFFSET, malt, new Estimate(0, spread));
+        for (MaltClass maltClass : MaltClasses.all().values()) {
+            List<Malt> ofClass = malts.stream()
+                    .filter(malt -> malt.maltClass().equals(maltClass))
+                    .toList();
+            if (!ofClass.isEmpty()) {
+                parameters.add(LearntParameter.of(LearntQuantity.MALT_OFFSET, maltClass.id(), 0));
+                variances.add(square(model.classOffsetUncertainty(maltClass)));
+                for (String product : products(maltClass, ofClass)) {
+                    parameters.add(new LearntParameter(LearntQuantity.PRODUCT_OFFSET, maltClass.id(), product, 0));
+                    variances.add(square(model.productOffsetUncertainty(maltClass)));
+                }
+            }
         }
         List<List<Double>> covariance = new ArrayList<>();
         for (int i = 0; i < variances.size(); i++) {
@@ -102,29 +113,50 @@ public record Experience(int brews, List<LearntParameter> parameters, List<List<
         return new Experience(0, parameters, covariance);
     }
 
-    private static void add(
-            List<LearntParameter> parameters,
-            List<Double> variances,
-            LearntQuantity quantity,
-            String malt,
-            Estimate estimate) {
-        parameters.add(new LearntParameter(quantity, malt, estimate.value()));
-        variances.add(estimate.standardUncertainty() * estimate.standardUncertainty());
+    private static Collection<String> products(MaltClass maltClass, List<Malt> malts) {
+        Collection<String> names = new TreeSet<>();
+        malts.forEach(malt -> malt.product().ifPresent(names::add));
+        return names.isEmpty() && !maltClass.followsColour() ? List.of(NO_NAME) : names;
     }
 
-    /**
-     * Place of a parameter, or -1.
-     *
-     * @param malt empty for a parameter of all malts
-     */
-    public int indexOf(LearntQuantity quantity, String malt) {
+    private static void add(
+            List<LearntParameter> parameters, List<Double> variances, LearntQuantity quantity, Estimate estimate) {
+        parameters.add(LearntParameter.of(quantity, estimate.value()));
+        variances.add(square(estimate.standardUncertainty()));
+    }
+
+    private static double square(double value) {
+        return value * value;
+    }
+
+    /** Place of a parameter of all malts, or -1. */
+    public int indexOf(LearntQuantity quantity) {
+        return indexOf(quantity, "", NO_NAME);
+    }
+
+    private int indexOf(LearntQuantity quantity, String malt, String product) {
         for (int i = 0; i < parameters.size(); i++) {
-            if (parameters.get(i).quantity() == quantity
-                    && parameters.get(i).malt().equals(malt)) {
+            if (parameters.get(i).is(quantity, malt, product)) {
                 return i;
             }
         }
         return -1;
+    }
+
+    /** Place of the offset of a malt class, or -1. */
+    public int indexOf(MaltClass maltClass) {
+        return indexOf(LearntQuantity.MALT_OFFSET, maltClass.id(), NO_NAME);
+    }
+
+    /**
+     * Place of the offset of a malt's product, or -1 where it is none that the brews told about. A malt without a name is
+     * taken for the one product without a name, where there is one.
+     */
+    public int indexOfProduct(Malt malt) {
+        return indexOf(
+                LearntQuantity.PRODUCT_OFFSET,
+                malt.maltClass().id(),
+                malt.product().orElse(NO_NAME));
     }
 
     /** Mean and standard uncertainty of the parameter at a place. */
@@ -133,14 +165,14 @@ public record Experience(int brews, List<LearntParameter> parameters, List<List<
                 parameters.get(index).mean(), Math.sqrt(covariance.get(index).get(index)));
     }
 
-    /** Whether it tells about the lots of a malt class. */
+    /** Whether it tells about a malt class. */
     public boolean knows(MaltClass maltClass) {
-        return indexOf(LearntQuantity.MALT_OFFSET, maltClass.id()) >= 0;
+        return indexOf(maltClass) >= 0;
     }
 
     /** Standard deviation of the logarithm of the buffering scale, if that was learned. */
     public OptionalDouble logBufferingUncertainty() {
-        int index = indexOf(LearntQuantity.BUFFERING_SCALE, "");
+        int index = indexOf(LearntQuantity.BUFFERING_SCALE);
         return index < 0
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(estimate(index).standardUncertainty());

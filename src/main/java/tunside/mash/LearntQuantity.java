@@ -8,8 +8,10 @@ public enum LearntQuantity {
     MALT_TYPES_BIAS("malt-types-bias"),
     /** Natural logarithm of the factor on the buffering of all malts known by their class only. */
     BUFFERING_SCALE("buffering-scale"),
-    /** pH by which the own pH of the lots of one malt class is off, besides. */
-    MALT_OFFSET("malt-offset");
+    /** pH by which the own pH of all products of one malt class is off, besides. */
+    MALT_OFFSET("malt-offset"),
+    /** pH by which the own pH of the lots of one product is off, besides. */
+    PRODUCT_OFFSET("product-offset");
 
     private final String input;
 
@@ -24,6 +26,6 @@ public enum LearntQuantity {
 
     /** Whether it belongs to one malt class. */
     public boolean ofMalt() {
-        return this == MALT_OFFSET;
+        return this == MALT_OFFSET || this == PRODUCT_OFFSET;
     }
 }

@@ -1,6 +1,7 @@
 package tunside.mash;
 
 import java.util.Optional;
+import java.util.regex.Pattern;
 import tunside.quantity.Colour;
 
 /**
@@ -10,10 +11,28 @@ import tunside.quantity.Colour;
  * @param colour if known
  * @param measured what was measured on the lot
  * @param lacticAcidPercent of an acidulated malt's mass, from its label; only where the class carries lactic acid
+ * @param product which malt of the class it is, as the brewer calls it, if told
  */
 public record Malt(
-        MaltClass maltClass, Optional<Colour> colour, MeasuredMalt measured, Optional<Estimate> lacticAcidPercent) {
+        MaltClass maltClass,
+        Optional<Colour> colour,
+        MeasuredMalt measured,
+        Optional<Estimate> lacticAcidPercent,
+        Optional<String> product) {
+    /** Most characters of a product's name. */
+    public static final int LONGEST_PRODUCT = 40;
+
+    /** What a product's name looks like. */
+    public static final String PRODUCT_PATTERN = "^[\\p{L}\\p{N}]([\\p{L}\\p{M}\\p{N} .,'-]*[\\p{L}\\p{M}\\p{N}.])?$";
+
+    /** The same in words. */
+    public static final String PRODUCT_WORDS =
+            "must be letters and digits, between them also spaces, full stops, commas, hyphens and apostrophes";
+
+    private static final Pattern PRODUCT = Pattern.compile(PRODUCT_PATTERN);
+
     public Malt {
+        product.ifPresent(Malt::requireProduct);
         if (lacticAcidPercent.isPresent()) {
             double percent = lacticAcidPercent.get().value();
             if (maltClass.lacticAcidPercent().isEmpty()) {
@@ -30,19 +49,41 @@ public record Malt(
         }
     }
 
+    /** Refuses what is no name of a product. */
+    static void requireProduct(String name) {
+        if (name.isEmpty() || name.length() > LONGEST_PRODUCT) {
+            throw new IllegalArgumentException("name of a product must have 1 to %s characters but has %s"
+                    .formatted(LONGEST_PRODUCT, name.length()));
+        }
+        if (!PRODUCT.matcher(name).matches()) {
+            throw new IllegalArgumentException("name of a product %s".formatted(PRODUCT_WORDS));
+        }
+    }
+
     /** A malt known by its class only. */
     public static Malt of(String classId) {
-        return new Malt(MaltClasses.get(classId), Optional.empty(), MeasuredMalt.NOTHING, Optional.empty());
+        return new Malt(
+                MaltClasses.get(classId), Optional.empty(), MeasuredMalt.NOTHING, Optional.empty(), Optional.empty());
     }
 
     /** A malt known by its class and colour. */
     public static Malt of(String classId, double ebc) {
-        return new Malt(MaltClasses.get(classId), Optional.of(new Colour(ebc)), MeasuredMalt.NOTHING, Optional.empty());
+        return new Malt(
+                MaltClasses.get(classId),
+                Optional.of(new Colour(ebc)),
+                MeasuredMalt.NOTHING,
+                Optional.empty(),
+                Optional.empty());
     }
 
     /** The same malt with what was measured on it. */
     public Malt with(MeasuredMalt values) {
-        return new Malt(maltClass, colour, values, lacticAcidPercent);
+        return new Malt(maltClass, colour, values, lacticAcidPercent, product);
+    }
+
+    /** The same malt as a product by name. */
+    public Malt named(String productName) {
+        return new Malt(maltClass, colour, measured, lacticAcidPercent, Optional.of(productName));
     }
 
     /**
@@ -62,9 +103,11 @@ public record Malt(
         return !measured.knowsAcidity() && countedLacticAcidPercent().isEmpty();
     }
 
-    /** Its name in answers: the class, with the colour where it is known. */
+    /** Its name in answers: the class, with the colour and the product where they are known. */
     public String label() {
-        return colour.map(shade -> "%s (%s EBC)".formatted(maltClass.id(), Math.round(shade.ebc())))
-                .orElse(maltClass.id());
+        return maltClass.id()
+                + colour.map(shade -> " (%s EBC)".formatted(Math.round(shade.ebc())))
+                        .orElse("")
+                + product.map(name -> ", " + name).orElse("");
     }
 }

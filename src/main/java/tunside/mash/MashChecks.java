@@ -84,7 +84,7 @@ public final class MashChecks {
         return findings;
     }
 
-    /** What the experience says, and the malts that it says nothing about, each class once. */
+    /** What the experience says, and how far it says it about each malt known by class. */
     private static void experience(Mash mash, List<Finding> findings) {
         Experience experience = mash.model().experience();
         if (experience.parameters().isEmpty()) {
@@ -99,11 +99,27 @@ public final class MashChecks {
                 FEWEST_BREWS));
         mash.grist().parts().stream()
                 .map(GristPart::malt)
-                .filter(malt -> malt.isKnownByClass() && !experience.knows(malt.maltClass()))
-                .map(malt -> malt.maltClass().id())
+                .filter(Malt::isKnownByClass)
+                .map(malt -> experience(malt, experience))
                 .distinct()
-                .forEach(malt -> findings.add(Finding.of("mash.experience-malt", Outcome.NOTE, "/experience")
-                        .about(malt)));
+                .forEach(findings::add);
+    }
+
+    private static Finding experience(Malt malt, Experience experience) {
+        String id = malt.maltClass().id();
+        if (!experience.knows(malt.maltClass())) {
+            return Finding.of("mash.experience-malt", Outcome.NOTE, "/experience")
+                    .about(id);
+        }
+        boolean known = experience.indexOfProduct(malt) >= 0;
+        return malt.product()
+                .map(name -> Finding.of("mash.experience-product", known ? Outcome.PASS : Outcome.NOTE, "/experience")
+                        .about(id + ", " + name))
+                .orElseGet(() -> Finding.of(
+                                known ? "mash.experience-same-product" : "mash.experience-unnamed",
+                                Outcome.NOTE,
+                                "/experience")
+                        .about(id));
     }
 
     private static Finding evidence(Malt malt) {

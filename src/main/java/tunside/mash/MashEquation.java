@@ -177,7 +177,7 @@ record MashEquation(
             return new MashEquation(inputs, covariances(), components, this::ratio);
         }
 
-        /** Input of each parameter of the experience; -1 for a malt offset that has none yet. */
+        /** Input of each parameter of the experience; -1 for an offset of a malt that has none yet. */
         private int[] placesOfLearnt() {
             List<LearntParameter> parameters = model.experience().parameters();
             int[] places = new int[parameters.size()];
@@ -186,7 +186,7 @@ record MashEquation(
                     case MODEL_BIAS -> bias;
                     case MALT_TYPES_BIAS -> biasOfTypes;
                     case BUFFERING_SCALE -> scale;
-                    case MALT_OFFSET -> -1;
+                    case MALT_OFFSET, PRODUCT_OFFSET -> -1;
                 };
             }
             return places;
@@ -211,17 +211,17 @@ record MashEquation(
             return place == scale ? inputs.get(scale).value() : 1;
         }
 
-        /** The input that all lots of a class share, or -1 where nothing was learned about the class. */
-        private int offset(MaltClass maltClass) {
-            int index = model.experience().indexOf(LearntQuantity.MALT_OFFSET, maltClass.id());
-            if (index >= 0 && learnt[index] < 0) {
+        /** The input of a parameter of the experience that belongs to a malt. */
+        private int offset(int index) {
+            if (learnt[index] < 0) {
+                LearntParameter parameter = model.experience().parameters().get(index);
                 learnt[index] = input(
-                        LearntQuantity.MALT_OFFSET.input(),
-                        maltClass.id(),
+                        parameter.quantity().input(),
+                        parameter.subject(),
                         "pH",
                         model.experience().estimate(index));
             }
-            return index < 0 ? -1 : learnt[index];
+            return learnt[index];
         }
 
         private int input(String id, String subject, String unit, Estimate estimate) {
@@ -294,11 +294,8 @@ record MashEquation(
                 return bodyByAcidity(mass, label, malt, maltClass, reference);
             }
             boolean byType = measured.distilledWaterPh().isEmpty();
-            if (byType && maltClass.equals(malt.maltClass())) {
-                int offset = offset(maltClass);
-                if (offset >= 0) {
-                    return bodyWithOffset(mass, label, malt, reference, offset);
-                }
+            if (byType && maltClass.equals(malt.maltClass()) && model.experience().knows(maltClass)) {
+                return bodyWithOffset(mass, label, malt, reference);
             }
             int ph = input(
                     "malt-ph",
@@ -309,14 +306,25 @@ record MashEquation(
             return (x, p) -> x[mass] * curve.uptake(x, p - x[ph] - shift(x, reference, byType));
         }
 
-        /** A malt known by a class that was learned about: what its lots share is one input, what is left another. */
-        private MashComponent.Formula bodyWithOffset(int mass, String label, Malt malt, double reference, int offset) {
+        /** A malt known by a class that was learned about: what class and product share are inputs, what is left another. */
+        private MashComponent.Formula bodyWithOffset(int mass, String label, Malt malt, double reference) {
             Estimate whole = malt.maltClass().distilledWaterPh(malt.colour());
-            double shared = model.offsetUncertainty(malt.maltClass());
-            double left = Math.sqrt(whole.standardUncertainty() * whole.standardUncertainty() - shared * shared);
-            int ph = input("malt-ph", label, "pH", new Estimate(whole.value(), left));
+            int ofClass = offset(model.experience().indexOf(malt.maltClass()));
+            double left = square(whole.standardUncertainty()) - square(model.classOffsetUncertainty(malt.maltClass()));
+            int known = model.experience().indexOfProduct(malt);
+            int ofProduct = known < 0 ? -1 : offset(known);
+            if (known >= 0) {
+                left -= square(model.productOffsetUncertainty(malt.maltClass()));
+            }
+            int ph = input("malt-ph", label, "pH", new Estimate(whole.value(), Math.sqrt(left)));
             Curve curve = curve(label, malt, malt.maltClass());
-            return (x, p) -> x[mass] * curve.uptake(x, p - x[ph] - x[offset] - shift(x, reference, true));
+            return (x, p) -> x[mass]
+                    * curve.uptake(
+                            x, p - x[ph] - x[ofClass] - (ofProduct < 0 ? 0 : x[ofProduct]) - shift(x, reference, true));
+        }
+
+        private static double square(double value) {
+            return value * value;
         }
 
         /** Whether distilled-water pH and buffering are both measured, so that an acidity says nothing new. */

@@ -45,6 +45,7 @@ public record MashModel(
         double maltPhBetweenBrews,
         Handling handling,
         Experience experience) {
+    private static final double SMALLEST_SHARE = 0.01;
     private static final MashModel STANDARD = load();
 
     public MashModel {
@@ -116,9 +117,9 @@ public record MashModel(
      * uncertainties, and no longer err independently of each other.
      */
     public MashModel withExperience(Experience learnt) {
-        int toAll = learnt.indexOf(LearntQuantity.MODEL_BIAS, "");
-        int toTypes = learnt.indexOf(LearntQuantity.MALT_TYPES_BIAS, "");
-        int toBuffering = learnt.indexOf(LearntQuantity.BUFFERING_SCALE, "");
+        int toAll = learnt.indexOf(LearntQuantity.MODEL_BIAS);
+        int toTypes = learnt.indexOf(LearntQuantity.MALT_TYPES_BIAS);
+        int toBuffering = learnt.indexOf(LearntQuantity.BUFFERING_SCALE);
         return with(
                 toAll < 0 ? bias : learnt.estimate(toAll),
                 toTypes < 0 ? biasOfMaltTypes : learnt.estimate(toTypes),
@@ -155,16 +156,37 @@ public record MashModel(
     }
 
     /**
-     * Standard deviation of what all lots of one class that a household buys have in common: the class's scatter less the
-     * scatter from brew to brew. Where the pH follows colour a household mashes several products of the class, and half of
-     * the variance is taken to be each product's own.
+     * Standard deviation of what all products of a class that a household buys have in common: how unsure the published
+     * mean is, that of {@code n} products. At most half of the variance that outlasts a brew; that half where nothing was
+     * published. Where the pH follows colour, half of the whole variance: the line itself may be off.
      */
-    public double offsetUncertainty(MaltClass maltClass) {
-        double lot = maltClass.distilledWaterPh().lotUncertainty();
-        double own = maltClass.followsColour()
-                ? Math.max(maltPhBetweenBrews, lot * Math.sqrt(0.5))
-                : Math.min(maltPhBetweenBrews, lot * Math.sqrt(0.5));
-        return Math.sqrt(Math.max(lot * lot - own * own, 0.01 * lot * lot));
+    public double classOffsetUncertainty(MaltClass maltClass) {
+        return Math.sqrt(classVariance(maltClass));
+    }
+
+    /** Standard deviation of a product from its class: what is left beside class and brew. */
+    public double productOffsetUncertainty(MaltClass maltClass) {
+        return Math.sqrt(lastingVariance(maltClass) - classVariance(maltClass));
+    }
+
+    private double classVariance(MaltClass maltClass) {
+        ClassValue ph = maltClass.distilledWaterPh();
+        double lasting = lastingVariance(maltClass);
+        if (maltClass.followsColour()) {
+            return Math.min(square(ph.lotUncertainty()) / 2, (1 - SMALLEST_SHARE) * lasting);
+        }
+        double ofMean = ph.n() == 0 ? lasting : square(ph.standardDeviation()) / ph.n();
+        return Math.min(ofMean, lasting / 2);
+    }
+
+    /** Variance of a lot from its class less that from brew to brew. */
+    private double lastingVariance(MaltClass maltClass) {
+        double lot = square(maltClass.distilledWaterPh().lotUncertainty());
+        return lot - Math.min(square(maltPhBetweenBrews), lot / 2);
+    }
+
+    private static double square(double value) {
+        return value * value;
     }
 
     /** The same with another share of carbon dioxide lost. */

@@ -100,7 +100,17 @@ public record MashPrediction(
 
     /** Whether the pH lies where malts were ever titrated, 4 to 7.5; beyond it a number would mean nothing. */
     public boolean isWithinReach() {
+        return isWithinReach(ph);
+    }
+
+    /** The same of any pH that the model let expect. */
+    public static boolean isWithinReach(double ph) {
         return ph >= LOWEST_PH && ph <= HIGHEST_PH;
+    }
+
+    /** The pH within that reach which lies closest to one. */
+    public static double nearestWithinReach(double ph) {
+        return Math.max(LOWEST_PH, Math.min(HIGHEST_PH, ph));
     }
 
     /** Lower end of the 90 % interval. */

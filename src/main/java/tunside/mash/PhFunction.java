@@ -1,9 +1,13 @@
 package tunside.mash;
 
 import java.util.List;
+import tunside.chemistry.ProtonBalance;
 
 /** The pH of a mash as a function of the inputs that it rests on, at any values of theirs. */
 public final class PhFunction {
+    private static final double LOWEST_PH = 0;
+    private static final double HIGHEST_PH = 14;
+
     private final MashEquation equation;
 
     private PhFunction(MashEquation equation) {
@@ -33,9 +37,15 @@ public final class PhFunction {
         return equation.centre();
     }
 
-    /** pH at given values of the inputs. */
+    /** pH at given values of the inputs; 0 or 14 where so much acid or base is in it that it would lie beyond. */
     public double ph(double[] values) {
-        return equation.balance(values).solve();
+        return solve(equation.balance(values));
+    }
+
+    private static double solve(ProtonBalance balance) {
+        return balance.uptakeMeq(LOWEST_PH) < 0
+                ? LOWEST_PH
+                : balance.uptakeMeq(HIGHEST_PH) > 0 ? HIGHEST_PH : balance.solve();
     }
 
     /**
@@ -43,8 +53,8 @@ public final class PhFunction {
      * an input that is sure. Cost: two sums over the components an input.
      */
     public Slopes at(double[] values) {
-        var balance = equation.balance(values);
-        double ph = balance.solve();
+        ProtonBalance balance = equation.balance(values);
+        double ph = solve(balance);
         double buffering = balance.bufferingMeqPerPh(ph);
         double[] perUnit = equation.uptakePerUnit(values, ph);
         for (int i = 0; i < perUnit.length; i++) {

@@ -68,7 +68,7 @@ final class BrewEquation {
         for (int i = 0; i < inputs.size(); i++) {
             UncertainInput input = inputs.get(i);
             if (input.id().equals(parameter.quantity().input())
-                    && input.subject().equals(parameter.malt())) {
+                    && input.subject().equals(parameter.subject())) {
                 return i;
             }
         }

@@ -3,6 +3,8 @@ package tunside.review;
 import java.util.List;
 import tunside.dosing.PhReading;
 import tunside.mash.Addition;
+import tunside.mash.GristPart;
+import tunside.mash.Malt;
 import tunside.mash.Mash;
 
 /**
@@ -35,6 +37,14 @@ public record MeasuredBrew(String label, Mash mash, PhReading first, List<Dose> 
     /** The mash with all its doses. */
     Mash dosed() {
         return dosed(mash, doses);
+    }
+
+    /** Its malts whose own pH is taken from their class. */
+    List<Malt> maltsByClass() {
+        return mash.grist().parts().stream()
+                .map(GristPart::malt)
+                .filter(Malt::isKnownByClass)
+                .toList();
     }
 
     private static Mash dosed(Mash mash, List<Dose> doses) {

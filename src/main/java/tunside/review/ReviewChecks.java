@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
+import tunside.mash.MashPrediction;
 
 /** Checks of a household's record. */
 final class ReviewChecks {
@@ -15,39 +16,63 @@ final class ReviewChecks {
 
     private ReviewChecks() {}
 
+    /** @param scatter of the counted brews' errors against their standard deviations */
     static List<Finding> of(
-            List<ReviewedBrew> brews,
-            LearntEstimate bias,
-            LearntEstimate logBuffering,
-            List<Double> errors,
-            List<Double> deviations) {
+            List<ReviewedBrew> brews, LearntEstimate bias, LearntEstimate logBuffering, double scatter) {
         List<Finding> findings = new ArrayList<>();
         for (int j = 0; j < brews.size(); j++) {
-            findings.add(brew(brews.get(j)).under("/brews/" + j));
+            findings.add(brew(brews.get(j)).about(brews.get(j).brew().label()).under("/brews/" + j));
         }
         int counted = (int) brews.stream().filter(ReviewedBrew::counted).count();
-        findings.add(Finding.of(
-                "review.brews", counted < FEW_BREWS ? Outcome.NOTE : Outcome.PASS, "/brews", counted, FEW_BREWS));
+        findings.add(Finding.of("review.brews", enough(counted), "/brews", counted, FEW_BREWS));
         findings.add(outliers(brews.size(), brews.size() - counted, brews));
         findings.add(bias(bias));
         findings.add(buffering(logBuffering));
         if (counted >= FEWEST_FOR_SCATTER) {
-            findings.add(scatter(brews, errors, deviations));
+            findings.add(scatter(scatter));
         }
         return findings;
     }
 
-    /** A first reading, or an answer to a dose, against what the others let expect; in standard deviations. */
+    private static Outcome enough(int counted) {
+        return counted == 0 ? Outcome.CAUTION : counted < FEW_BREWS ? Outcome.NOTE : Outcome.PASS;
+    }
+
     private static Finding brew(ReviewedBrew brew) {
-        boolean odd = Math.abs(brew.studentised()) > BrewReview.OUTLIER;
-        String code = brew.reading() == 0 ? "review.brew" : "review.brew-dose";
+        return switch (brew.standing()) {
+            case BEYOND_MODEL -> beyondModel(brew);
+            case UNEXPLAINABLE -> Finding.of("review.unexplainable", Outcome.CAUTION, "");
+            case COUNTED, FAR_FROM_OTHERS -> departure(brew);
+        };
+    }
+
+    private static Finding beyondModel(ReviewedBrew brew) {
+        List<Double> readings = brew.publishedReadings();
+        int first = 0;
+        while (MashPrediction.isWithinReach(readings.get(first))) {
+            first++;
+        }
+        double ph = readings.get(first);
         return Finding.of(
-                        code,
-                        odd ? Outcome.CAUTION : Outcome.PASS,
-                        brew.reading() == 0 ? "" : "/doses/" + (brew.reading() - 1),
-                        shown(brew.studentised(), 10),
-                        BrewReview.OUTLIER)
-                .about(brew.brew().label());
+                "review.beyond-model",
+                Outcome.CAUTION,
+                first == 0 ? "/mash" : dose(first),
+                shown(ph, 10),
+                MashPrediction.nearestWithinReach(ph));
+    }
+
+    private static String dose(int reading) {
+        return "/doses/" + (reading - 1);
+    }
+
+    /** A first reading, or an answer to a dose, against what the others let expect; in standard deviations. */
+    private static Finding departure(ReviewedBrew brew) {
+        return Finding.of(
+                brew.reading() == 0 ? "review.brew" : "review.brew-dose",
+                Math.abs(brew.studentised()) > BrewReview.OUTLIER ? Outcome.CAUTION : Outcome.PASS,
+                brew.reading() == 0 ? "" : dose(brew.reading()),
+                shown(brew.studentised(), 10),
+                BrewReview.OUTLIER);
     }
 
     /** As a sentence names it: no more digits than mean something. */
@@ -95,17 +120,8 @@ final class ReviewChecks {
                 shown(farthest, 100));
     }
 
-    /** Whether the counted brews scatter as their uncertainties say: root mean square of the studentised errors. */
-    private static Finding scatter(List<ReviewedBrew> brews, List<Double> errors, List<Double> deviations) {
-        double sum = 0;
-        int n = 0;
-        for (int j = 0; j < brews.size(); j++) {
-            if (brews.get(j).counted()) {
-                sum += Math.pow(errors.get(j) / deviations.get(j), 2);
-                n++;
-            }
-        }
-        double scatter = Math.sqrt(sum / n);
+    /** Whether the counted brews scatter as their uncertainties say. */
+    private static Finding scatter(double scatter) {
         return Finding.of(
                 "review.scatter",
                 scatter <= WIDE_SCATTER ? Outcome.PASS : Outcome.CAUTION,

@@ -18,9 +18,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import tunside.quantity.Volume;
 
 class ExperienceTest {
-    private static final LearntParameter BIAS = new LearntParameter(LearntQuantity.MALT_TYPES_BIAS, "", -0.1);
-    private static final LearntParameter SCALE = new LearntParameter(LearntQuantity.BUFFERING_SCALE, "", 0.2);
-    private static final LearntParameter PALE = new LearntParameter(LearntQuantity.MALT_OFFSET, "pale", 0.05);
+    private static final LearntParameter BIAS = LearntParameter.of(LearntQuantity.MALT_TYPES_BIAS, -0.1);
+    private static final LearntParameter SCALE = LearntParameter.of(LearntQuantity.BUFFERING_SCALE, 0.2);
+    private static final LearntParameter PALE = LearntParameter.of(LearntQuantity.MALT_OFFSET, "pale", 0.05);
     private static final Experience LEARNT = new Experience(
             5,
             List.of(BIAS, SCALE, PALE),
@@ -48,37 +48,139 @@ class ExperienceTest {
 
     @Test
     void splittingTheErrorOfAMaltIntoItsPartsKeepsTheWhole() {
-        Experience prior = Experience.prior(MashModel.standard(), List.of("pale", "caramel", "roasted", "munich"));
+        Experience prior = Experience.prior(
+                MashModel.standard(),
+                List.of(Malt.of("pale"), Malt.of("caramel"), Malt.of("roasted"), Malt.of("munich")));
         MashPrediction published = MashPrediction.of(Mashes.porter());
         MashPrediction split =
                 MashPrediction.of(Mashes.porter().withModel(MashModel.standard().withExperience(prior)));
         assertThat(split.ph()).isCloseTo(published.ph(), within(1e-9));
         assertThat(split.standardUncertainty()).isCloseTo(published.standardUncertainty(), within(1e-9));
-        assertThat(split.influences()).hasSize(published.influences().size() + 4);
+        assertThat(split.influences()).hasSize(published.influences().size() + 7);
     }
 
     @Test
     void aPriorHoldsThePublishedValuesOnly() {
-        Experience prior = Experience.prior(MashModel.standard(), List.of("pale", "caramel"));
+        Experience prior = Experience.prior(MashModel.standard(), List.of(Malt.of("caramel", 60), Malt.of("pale")));
         assertThat(prior.brews()).isZero();
         assertThat(prior.parameters())
                 .containsExactly(
-                        new LearntParameter(LearntQuantity.MODEL_BIAS, "", 0),
-                        new LearntParameter(LearntQuantity.MALT_TYPES_BIAS, "", 0),
-                        new LearntParameter(LearntQuantity.BUFFERING_SCALE, "", 0),
-                        new LearntParameter(LearntQuantity.MALT_OFFSET, "pale", 0),
-                        new LearntParameter(LearntQuantity.MALT_OFFSET, "caramel", 0));
+                        LearntParameter.of(LearntQuantity.MODEL_BIAS, 0),
+                        LearntParameter.of(LearntQuantity.MALT_TYPES_BIAS, 0),
+                        LearntParameter.of(LearntQuantity.BUFFERING_SCALE, 0),
+                        LearntParameter.of(LearntQuantity.MALT_OFFSET, "pale", 0),
+                        LearntParameter.of(LearntQuantity.PRODUCT_OFFSET, "pale", 0),
+                        LearntParameter.of(LearntQuantity.MALT_OFFSET, "caramel", 0));
         assertThat(prior.estimate(0).standardUncertainty()).isCloseTo(0.03, within(1e-12));
         assertThat(prior.estimate(1).standardUncertainty()).isCloseTo(0.10, within(1e-12));
         assertThat(prior.estimate(2).standardUncertainty()).isCloseTo(0.20, within(1e-12));
-        // 0.09 * sqrt(1 + 1/5) less 0.04; 0.12 * sqrt(1 + 1/11) halved in variance
-        assertThat(prior.estimate(3).standardUncertainty()).isCloseTo(Math.sqrt(0.00972 - 0.0016), within(1e-12));
-        assertThat(prior.estimate(4).standardUncertainty()).isCloseTo(Math.sqrt(0.0144 * 12 / 11 / 2), within(1e-12));
         assertThat(prior.covariance().get(3).get(4)).isZero();
         assertThat(prior.logBufferingUncertainty().getAsDouble()).isCloseTo(0.2, within(1e-12));
         assertThat(Experience.NONE.logBufferingUncertainty()).isEmpty();
         assertThat(prior.knows(MaltClasses.get("pale"))).isTrue();
         assertThat(prior.knows(MaltClasses.get("munich"))).isFalse();
+    }
+
+    /** By hand from malts.csv: n malts scatter by s, so their mean errs by s²/n; 0.04 comes anew with each brew. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({
+        // 0.09²/5, and 0.09² less 0.04²
+        "pale, 0.00162, 0.0065",
+        // 0.07²/5, and 0.07² less 0.04²
+        "roasted, 0.00098, 0.0033",
+        // one malt only: half each of 2 times 0.09² less 0.04²
+        "wheat, 0.0073, 0.0073",
+        // nothing published: half each of 0.25² less 0.04²
+        "rye, 0.03045, 0.03045",
+        // follows colour: half of 0.12² times 12/11, and that half less 0.04²
+        "caramel, 0.0078545454545, 0.0062545454545"
+    })
+    void aMaltScattersByItsClassItsProductAndItsBrew(String malt, double ofClass, double ofProduct) {
+        MaltClass maltClass = MaltClasses.get(malt);
+        MashModel model = MashModel.standard();
+        assertThat(Math.pow(model.classOffsetUncertainty(maltClass), 2)).isCloseTo(ofClass, within(1e-12));
+        assertThat(Math.pow(model.productOffsetUncertainty(maltClass), 2)).isCloseTo(ofProduct, within(1e-12));
+        assertThat(ofClass + ofProduct + 0.04 * 0.04)
+                .isCloseTo(Math.pow(maltClass.distilledWaterPh().lotUncertainty(), 2), within(1e-12));
+    }
+
+    @Test
+    void everyClassLeavesSomethingToItsProductsAndToEachBrew() {
+        for (MaltClass maltClass : MaltClasses.all().values()) {
+            double ofClass = MashModel.standard().classOffsetUncertainty(maltClass);
+            double ofProduct = MashModel.standard().productOffsetUncertainty(maltClass);
+            double lot = maltClass.distilledWaterPh().lotUncertainty();
+            assertThat(ofClass).as(maltClass.id()).isPositive();
+            assertThat(ofProduct).as(maltClass.id()).isPositive();
+            assertThat(Math.hypot(ofClass, ofProduct)).as(maltClass.id()).isLessThan(lot);
+        }
+    }
+
+    @Test
+    void aPriorHoldsEachNamedProductOnceWhateverTheirOrder() {
+        Malt hill = Malt.of("pale").named("hill");
+        Malt river = Malt.of("pale").named("river");
+        Malt light = Malt.of("caramel", 50).named("light");
+        Experience prior = Experience.prior(
+                MashModel.standard(), List.of(river, light, Malt.of("pale"), hill, river, Malt.of("caramel", 60)));
+        assertThat(prior.parameters().subList(3, prior.parameters().size()))
+                .containsExactly(
+                        LearntParameter.of(LearntQuantity.MALT_OFFSET, "pale", 0),
+                        new LearntParameter(LearntQuantity.PRODUCT_OFFSET, "pale", "hill", 0),
+                        new LearntParameter(LearntQuantity.PRODUCT_OFFSET, "pale", "river", 0),
+                        LearntParameter.of(LearntQuantity.MALT_OFFSET, "caramel", 0),
+                        new LearntParameter(LearntQuantity.PRODUCT_OFFSET, "caramel", "light", 0));
+        assertThat(prior.parameters().get(prior.indexOfProduct(river)).product())
+                .isEqualTo("river");
+        assertThat(prior.indexOfProduct(Malt.of("pale"))).isEqualTo(-1);
+        assertThat(prior.indexOfProduct(Malt.of("pale").named("valley"))).isEqualTo(-1);
+        assertThat(prior.parameters().get(4).subject()).isEqualTo("pale, hill");
+        assertThat(prior.parameters().get(3).subject()).isEqualTo("pale");
+    }
+
+    /** Distilled water at the class's own ratio, so that the mash lands on the malt's own pH. */
+    private static MashPrediction ownPh(Malt malt, Experience experience) {
+        return MashPrediction.of(Mash.of(new Grist(List.of(Mashes.part(malt, 5))), Liquor.distilled(new Volume(20)))
+                .withModel(MashModel.standard().withExperience(experience)));
+    }
+
+    @Test
+    void aProductTakesWhatWasLearntAboutItAndAnotherWhatItsClassHasInCommon() {
+        Experience experience = new Experience(
+                4,
+                List.of(PALE, new LearntParameter(LearntQuantity.PRODUCT_OFFSET, "pale", "river", -0.12)),
+                List.of(List.of(0.0009, 0.0), List.of(0.0, 0.0004)));
+        MashPrediction published = ownPh(Malt.of("pale"), Experience.NONE);
+        MashPrediction river = ownPh(Malt.of("pale").named("river"), experience);
+        MashPrediction hill = ownPh(Malt.of("pale").named("hill"), experience);
+        MashPrediction unnamed = ownPh(Malt.of("pale"), experience);
+        assertThat(river.ph()).isCloseTo(5.72 + 0.05 - 0.12, within(1e-6));
+        assertThat(hill.ph()).isCloseTo(5.72 + 0.05, within(1e-6));
+        assertThat(unnamed.ph()).isEqualTo(hill.ph());
+        assertThat(unnamed.standardUncertainty()).isCloseTo(hill.standardUncertainty(), within(1e-12));
+        // of the published variance 0.00162 of the class and 0.0065 of the product become 0.0009 and 0.0004
+        double variance = Math.pow(published.standardUncertainty(), 2);
+        assertThat(Math.pow(river.standardUncertainty(), 2))
+                .isCloseTo(variance - 0.00162 - 0.0065 + 0.0009 + 0.0004, within(1e-6));
+        assertThat(Math.pow(hill.standardUncertainty(), 2)).isCloseTo(variance - 0.00162 + 0.0009, within(1e-6));
+    }
+
+    @Test
+    void aMaltWithoutANameIsTheProductThatWasLearntAboutWithoutOne() {
+        Experience experience = new Experience(
+                4,
+                List.of(PALE, LearntParameter.of(LearntQuantity.PRODUCT_OFFSET, "pale", -0.12)),
+                List.of(List.of(0.0009, -0.0001), List.of(-0.0001, 0.0004)));
+        assertThat(ownPh(Malt.of("pale"), experience).ph()).isCloseTo(5.72 - 0.07, within(1e-6));
+        assertThat(ownPh(Malt.of("pale").named("river"), experience).ph()).isCloseTo(5.77, within(1e-6));
+    }
+
+    @Test
+    void aNameAloneChangesNoPrediction() {
+        assertThat(ownPh(Malt.of("pale").named("river"), Experience.NONE).ph())
+                .isEqualTo(ownPh(Malt.of("pale"), Experience.NONE).ph());
+        assertThat(ownPh(Malt.of("pale").named("river"), Experience.NONE).standardUncertainty())
+                .isEqualTo(ownPh(Malt.of("pale"), Experience.NONE).standardUncertainty());
     }
 
     @Test
@@ -192,16 +294,24 @@ class ExperienceTest {
                         () -> new Experience(1, List.of(PALE, PALE), List.of(List.of(0.01, 0.0), List.of(0.0, 0.01))))
                 .withMessageContaining("stands twice");
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> new LearntParameter(LearntQuantity.MALT_OFFSET, "frost", 0))
+                .isThrownBy(() -> LearntParameter.of(LearntQuantity.MALT_OFFSET, "frost", 0))
                 .withMessageContaining("frost");
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> new LearntParameter(LearntQuantity.MODEL_BIAS, "pale", 0))
+                .isThrownBy(() -> LearntParameter.of(LearntQuantity.MODEL_BIAS, "pale", 0))
                 .withMessageContaining("belongs to all malts");
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> new LearntParameter(LearntQuantity.MODEL_BIAS, "", Double.NaN))
+                .isThrownBy(() -> LearntParameter.of(LearntQuantity.MODEL_BIAS, Double.NaN))
                 .withMessageContaining("NaN");
-        assertThat(new LearntParameter(LearntQuantity.MODEL_BIAS, "", -2).mean())
-                .isEqualTo(-2);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> new LearntParameter(LearntQuantity.MALT_OFFSET, "pale", "river", 0))
+                .withMessageContaining("belongs to no product but names 'river'");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LearntParameter.of(LearntQuantity.PRODUCT_OFFSET, 0))
+                .withMessageContaining("needs its malt class");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> new LearntParameter(LearntQuantity.PRODUCT_OFFSET, "pale", "<b>", 0))
+                .withMessageContaining("must be letters and digits");
+        assertThat(LearntParameter.of(LearntQuantity.MODEL_BIAS, -2).mean()).isEqualTo(-2);
         assertThat(new Experience(0, List.of(PALE), List.of(List.of(1.0))).estimate(0))
                 .isEqualTo(new Estimate(0.05, 1));
     }
@@ -220,6 +330,6 @@ class ExperienceTest {
         }
         assertThat(Experience.VERSION + " " + Long.toHexString(sum.getValue()))
                 .as("a table of the model has changed: raise Experience.VERSION, then note the new sum here")
-                .isEqualTo("1 64a2d9ca");
+                .isEqualTo("2 64a2d9ca");
     }
 }

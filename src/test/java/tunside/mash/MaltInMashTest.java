@@ -94,7 +94,8 @@ class MaltInMashTest {
                 MaltClasses.get("acidulated"),
                 Optional.empty(),
                 MeasuredMalt.NOTHING,
-                Optional.of(new Estimate(2, 0.1)));
+                Optional.of(new Estimate(2, 0.1)),
+                Optional.empty());
         double lactic = 2 * 20 / 90.078 * 1000 / (1 + Math.pow(10, 3.8600 - 5.4));
         assertThat(uptake(malt, 4, 5.4)).isCloseTo(2 * 38 * 0.32 - lactic, within(0.05));
         assertThat(malt.countedLacticAcidPercent()).contains(new Estimate(2, 0.1));
@@ -119,15 +120,20 @@ class MaltInMashTest {
         MaltClass acidulated = MaltClasses.get("acidulated");
         Optional<Estimate> three = Optional.of(new Estimate(3, 0.2));
         MeasuredMalt ph = measured(3.5, null, null, null);
-        assertThatThrownBy(() -> new Malt(acidulated, Optional.empty(), ph, three))
+        assertThatThrownBy(() -> new Malt(acidulated, Optional.empty(), ph, three, Optional.empty()))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("never both");
-        assertThatThrownBy(() -> new Malt(MaltClasses.get("pale"), Optional.empty(), MeasuredMalt.NOTHING, three))
+        assertThatThrownBy(() -> new Malt(
+                        MaltClasses.get("pale"), Optional.empty(), MeasuredMalt.NOTHING, three, Optional.empty()))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("no lactic acid");
         for (double percent : new double[] {0.09, 10.1}) {
             assertThatThrownBy(() -> new Malt(
-                            acidulated, Optional.empty(), MeasuredMalt.NOTHING, Optional.of(Estimate.exactly(percent))))
+                            acidulated,
+                            Optional.empty(),
+                            MeasuredMalt.NOTHING,
+                            Optional.of(Estimate.exactly(percent)),
+                            Optional.empty()))
                     .isInstanceOf(IllegalArgumentException.class);
         }
         for (double percent : new double[] {0.1, 10}) {
@@ -135,7 +141,8 @@ class MaltInMashTest {
                                     acidulated,
                                     Optional.empty(),
                                     MeasuredMalt.NOTHING,
-                                    Optional.of(Estimate.exactly(percent)))
+                                    Optional.of(Estimate.exactly(percent)),
+                                    Optional.empty())
                             .label())
                     .isEqualTo("acidulated");
         }

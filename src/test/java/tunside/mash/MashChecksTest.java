@@ -133,7 +133,8 @@ class MashChecksTest {
                 MaltClasses.get("acidulated"),
                 Optional.empty(),
                 MeasuredMalt.NOTHING,
-                Optional.of(new Estimate(percent, 0.2)));
+                Optional.of(new Estimate(percent, 0.2)),
+                Optional.empty());
         is(ofMalt(malt, "mash.malt-lactic-acid"), outcome, "/lacticAcidPercent", percent, limit);
     }
 

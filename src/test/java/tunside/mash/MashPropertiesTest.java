@@ -62,7 +62,7 @@ class MashPropertiesTest {
                     : MeasuredMalt.of(
                             new Estimate(random.nextDouble(4.4, 6.1), 0.04),
                             BufferCurve.linear(random.nextDouble(20, 60), 0.1));
-            return new Malt(maltClass, colour, measured, Optional.empty());
+            return new Malt(maltClass, colour, measured, Optional.empty(), Optional.empty());
         }
 
         Mash mash() {

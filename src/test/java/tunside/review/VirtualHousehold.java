@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import tunside.chemistry.Acids;
 import tunside.dosing.PhReading;
@@ -23,8 +24,9 @@ import tunside.quantity.Mass;
 import tunside.quantity.Volume;
 
 /**
- * A brewer who does not exist. Biases, buffering and the offsets of each malt class are drawn once from the published
- * spread; lots, weighing, water and the time of the sample anew for each brew; the meter errs at each reading.
+ * A brewer who does not exist. Biases, buffering and the offsets of malt classes are drawn once from the published spread,
+ * those of products when they are first bought; lots, weighing, water and the time of the sample anew for each brew; the
+ * meter errs at each reading.
  */
 final class VirtualHousehold {
     private static final List<String> CLASSES =
@@ -37,15 +39,19 @@ final class VirtualHousehold {
     private final double calciumMeqPerL;
     private final double magnesiumMeqPerL;
     private final double meter;
+    private final Map<String, Double> caramelColours = new LinkedHashMap<>();
+    private final boolean writesNames;
 
-    VirtualHousehold(long seed) {
+    /** @param writesNames whether the record names the products of malt */
+    VirtualHousehold(long seed, boolean writesNames) {
+        this.writesNames = writesNames;
         random = new SplittableRandom(seed);
         MashModel model = MashModel.standard();
         shared.put("model-bias", draw(model.bias()));
         shared.put("malt-types-bias", draw(model.biasOfMaltTypes()));
         shared.put("buffering-scale", Math.exp(model.bufferingScale().standardUncertainty() * random.nextGaussian()));
         for (String id : CLASSES) {
-            shared.put("malt-offset " + id, model.offsetUncertainty(MaltClasses.get(id)) * random.nextGaussian());
+            shared.put("malt-offset " + id, model.classOffsetUncertainty(MaltClasses.get(id)) * random.nextGaussian());
         }
         base = random.nextBoolean() ? "pale" : "pilsner";
         alkalinityMeqPerL = between(0, 4);
@@ -70,18 +76,24 @@ final class VirtualHousehold {
      */
     record Brew(MeasuredBrew brew, double truePh) {}
 
-    /** All brews share the base malt; the rest of the grist, the liquor and the acid differ. */
-    Brew brew(String label, boolean dosed) {
+    /**
+     * All brews share the class of the base malt; the rest of the grist, the liquor and the acid differ.
+     *
+     * @param shop where the malts come from: each has products of its own
+     */
+    Brew brew(String label, String shop, boolean dosed) {
         List<GristPart> parts = new ArrayList<>();
-        parts.add(part(Malt.of(base), between(3.5, 6)));
+        parts.add(part(Malt.of(base).named(shop), between(3.5, 6)));
         if (random.nextInt(3) == 0) {
-            parts.add(part(Malt.of(CLASSES.get(2 + random.nextInt(3))), between(0.3, 1.2)));
+            parts.add(part(Malt.of(CLASSES.get(2 + random.nextInt(3))).named(shop), between(0.3, 1.2)));
         }
         if (random.nextInt(2) == 0) {
-            parts.add(part(Malt.of("caramel", (double) Math.round(between(30, 350))), between(0.1, 0.5)));
+            String product = shop + (random.nextBoolean() ? " light" : " dark");
+            double colour = caramelColours.computeIfAbsent(product, name -> (double) Math.round(between(30, 350)));
+            parts.add(part(Malt.of("caramel", colour).named(product), between(0.1, 0.5)));
         }
         if (random.nextInt(4) == 0) {
-            parts.add(part(Malt.of("roasted", 1000), between(0.05, 0.3)));
+            parts.add(part(Malt.of("roasted", 1000).named(shop), between(0.05, 0.3)));
         }
         Grist grist = new Grist(parts);
         double water = between(0.3, 1);
@@ -99,6 +111,23 @@ final class VirtualHousehold {
         }
         double step = between(3, 7) * grist.kilograms();
         return measured(label, mash, dosed ? List.of(lactic(step)) : List.of());
+    }
+
+    /** As the brewer writes it down. */
+    private Mash written(Mash mash) {
+        List<GristPart> parts = mash.grist().parts().stream()
+                .map(part -> writesNames
+                        ? part
+                        : new GristPart(
+                                new Malt(
+                                        part.malt().maltClass(),
+                                        part.malt().colour(),
+                                        part.malt().measured(),
+                                        Optional.empty(),
+                                        Optional.empty()),
+                                part.mass()))
+                .toList();
+        return new Mash(new Grist(parts), mash.liquor(), mash.additions(), mash.conditions(), mash.model());
     }
 
     private static GristPart part(Malt malt, double kilograms) {
@@ -119,7 +148,7 @@ final class VirtualHousehold {
             now = now.plus(dose);
             read.add(new MeasuredBrew.Dose(dose, reading(truePh(now, drawn))));
         }
-        return new Brew(new MeasuredBrew(label, mash, first, read), truePh);
+        return new Brew(new MeasuredBrew(label, written(mash), first, read), truePh);
     }
 
     private PhReading reading(double truePh) {
@@ -128,18 +157,18 @@ final class VirtualHousehold {
 
     /** By the full balance, with every input drawn once a brew. */
     private double truePh(Mash mash, Map<String, Double> drawn) {
-        List<String> classes = mash.grist().parts().stream()
-                .map(part -> part.malt().maltClass().id())
-                .distinct()
-                .toList();
+        List<Malt> malts = mash.grist().parts().stream().map(GristPart::malt).toList();
         PhFunction function = PhFunction.of(
-                mash.withModel(MashModel.standard().withExperience(Experience.prior(MashModel.standard(), classes))));
+                mash.withModel(MashModel.standard().withExperience(Experience.prior(MashModel.standard(), malts))));
         double[] values = function.centre();
         Map<String, Integer> seen = new LinkedHashMap<>();
         for (int i = 0; i < values.length; i++) {
             UncertainInput input = function.inputs().get(i);
             String name = (input.id() + " " + input.subject()).strip();
             int ordinal = seen.merge(name, 1, Integer::sum);
+            if (input.id().equals("product-offset")) {
+                shared.computeIfAbsent(name, key -> input.standardUncertainty() * random.nextGaussian());
+            }
             Double household = shared.get(name);
             values[i] = household != null
                     ? household

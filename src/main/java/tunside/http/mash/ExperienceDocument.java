@@ -6,6 +6,7 @@ import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,6 +19,7 @@ import tunside.http.problem.Place;
 import tunside.mash.Experience;
 import tunside.mash.LearntParameter;
 import tunside.mash.LearntQuantity;
+import tunside.mash.Malt;
 
 /** What a household's own mashes have taught, as the caller keeps it and sends it with later questions. */
 @Schema(
@@ -44,15 +46,19 @@ public record ExperienceDocument(
         @Schema(description = "Brews that it was learned from.", examples = "5", required = true)
         Integer brews,
 
-        @NotNull @Size(max = 40) @Schema(description = "The parameters, each once.", required = true)
+        @NotNull @Size(max = MOST_PARAMETERS) @Schema(description = "The parameters, each once.", required = true)
         List<@NotNull @Valid LearntParameterDocument> parameters,
 
         @NotNull
-        @Size(max = 40)
+        @Size(max = MOST_PARAMETERS)
         @Schema(
                 description = "Covariance of the parameters in their order: symmetric, positive definite.",
                 required = true)
-        List<@NotNull @Size(max = 40) List<@NotNull @DecimalMin("-1") @DecimalMax("1") Double>> covariance) {
+        List<@NotNull @Size(max = MOST_PARAMETERS) List<@NotNull @DecimalMin("-1") @DecimalMax("1") Double>>
+                covariance) {
+    /** Most parameters: three of all malts, every class, and the products of a record. */
+    static final int MOST_PARAMETERS = 80;
+
     private static final int DIGITS = 12;
 
     /** One parameter. */
@@ -63,19 +69,30 @@ public record ExperienceDocument(
                     description =
                             "model-bias: pH, of every malt. malt-types-bias: pH, of every malt known by class, besides."
                                     + " buffering-scale: natural logarithm of the factor on the buffering of malts known"
-                                    + " by class. malt-offset: pH, of the lots of one class, besides.",
+                                    + " by class. malt-offset: pH, of all products of one class, besides. product-offset: pH,"
+                                    + " of one product of the class, besides.",
                     required = true)
             LearntQuantity quantity,
 
             @Size(min = 1, max = 40)
             @Schema(
-                    description = "For a malt-offset: the class, an id of GET /v1/malts.",
+                    description = "For a malt-offset or product-offset: the class, an id of GET /v1/malts.",
                     examples = "pale",
                     pattern = "^[a-z-]+$",
                     nullable = true)
             @Known(value = KnownIds.MALT, groups = Known.Names.class)
             @Nullable
             String malt,
+
+            @Size(min = 1, max = Malt.LONGEST_PRODUCT)
+            @Pattern(regexp = Malt.PRODUCT_PATTERN, message = Malt.PRODUCT_WORDS)
+            @Schema(
+                    description =
+                            "For a product-offset: the product, as the brews named it. Absent: the one product of the class"
+                                    + " that the brews did not name.",
+                    examples = "maltings by the river",
+                    nullable = true)
+            String product,
 
             @NotNull
             @DecimalMin("-2")
@@ -113,7 +130,10 @@ public record ExperienceDocument(
                     .item(i)
                     .build(
                             () -> new LearntParameter(
-                                    parameter.quantity, parameter.malt == null ? "" : parameter.malt, parameter.mean),
+                                    parameter.quantity,
+                                    orEmpty(parameter.malt),
+                                    orEmpty(parameter.product),
+                                    parameter.mean),
                             null);
             if (learnt == null) {
                 return Experience.NONE;
@@ -133,7 +153,8 @@ public record ExperienceDocument(
                 experience.parameters().stream()
                         .map(learnt -> new LearntParameterDocument(
                                 learnt.quantity(),
-                                learnt.malt().isEmpty() ? null : learnt.malt(),
+                                orNull(learnt.malt()),
+                                orNull(learnt.product()),
                                 Rounded.significant(learnt.mean(), DIGITS)))
                         .toList(),
                 experience.covariance().stream()
@@ -141,5 +162,13 @@ public record ExperienceDocument(
                                 .map(value -> Rounded.significant(value, DIGITS))
                                 .toList())
                         .toList());
+    }
+
+    private static String orEmpty(String text) {
+        return text == null ? "" : text;
+    }
+
+    private static String orNull(String text) {
+        return text.isEmpty() ? null : text;
     }
 }

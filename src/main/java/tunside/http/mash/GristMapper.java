@@ -73,7 +73,9 @@ public final class GristMapper {
                 .map(percent ->
                         new Estimate(percent, MashModel.standard().handling().labelledLacticAcidPercent()));
         Place at = lactic.isPresent() ? place.member("lacticAcidPercent") : place;
-        return at.build(() -> new Malt(maltClass, colour, measured, lactic), FALLBACK.malt());
+        return at.build(
+                () -> new Malt(maltClass, colour, measured, lactic, Optional.ofNullable(request.product())),
+                FALLBACK.malt());
     }
 
     private static MeasuredMalt toMeasured(MeasuredMaltRequest request, Place place) {

@@ -4,6 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +12,7 @@ import tunside.http.json.Known;
 import tunside.http.json.KnownIds;
 import tunside.http.quantity.ColourQuantity;
 import tunside.http.quantity.MassQuantity;
+import tunside.mash.Malt;
 
 /** One malt of a grist. */
 @Schema(description = "One malt of a grist. Two entries that are equal but for the mass are taken for the same lot.")
@@ -46,4 +48,16 @@ public record MaltRequest(
                 examples = "3",
                 nullable = true)
         @Nullable
-        Double lacticAcidPercent) {}
+        Double lacticAcidPercent,
+
+        @Size(min = 1, max = Malt.LONGEST_PRODUCT)
+        @Pattern(regexp = Malt.PRODUCT_PATTERN, message = Malt.PRODUCT_WORDS)
+        @Schema(
+                description =
+                        "Which malt of its class it is, in your own words, always the same. What past brews taught about"
+                                + " a product goes to that product; of another only what its class has in common. Letters and"
+                                + " digits, between them also spaces, full stops, commas, hyphens and apostrophes.",
+                examples = "maltings by the river",
+                nullable = true)
+        @Nullable
+        String product) {}

@@ -57,8 +57,8 @@ public final class MashPredictionMapper {
                     + " hardness 5 %, pH of the water 0.1.");
 
     private static final String EXPERIENCE_ASSUMPTION =
-            "The experience holds for the same meter, water, mill and way of working, and for a malt class only while it is"
-                    + " the same product.";
+            "The experience holds for the same meter, water, mill and way of working. A malt without a product name is"
+                    + " taken to be the same product as in the brews, unless they name products of its class.";
 
     private MashPredictionMapper() {}
 

@@ -288,7 +288,8 @@ record MashPlanReading(
             Optional<Estimate> lactic = Optional.ofNullable(request.lacticAcidPercent())
                     .map(percent -> new Estimate(
                             percent, MashModel.standard().handling().labelledLacticAcidPercent()));
-            Malt malt = new Malt(MaltClasses.get(ACIDULATED), Optional.empty(), MeasuredMalt.NOTHING, lactic);
+            Malt malt = new Malt(
+                    MaltClasses.get(ACIDULATED), Optional.empty(), MeasuredMalt.NOTHING, lactic, Optional.empty());
             Double percent = request.mostPercent();
             boolean stated = percent != null;
             double share = percent == null ? PlanDefaults.mostAcidulatedShare() : percent / 100;

@@ -20,19 +20,19 @@ import tunside.http.answer.Basis;
 import tunside.http.answer.Checks;
 import tunside.http.answer.Rounded;
 import tunside.http.answer.Safety;
+import tunside.http.json.ContractNames;
 import tunside.http.mash.AdditionMapper;
 import tunside.http.mash.ExperienceDocument;
 import tunside.http.mash.MashPredictionMapper;
 import tunside.http.mash.MashPredictionResponse.PhInterval;
 import tunside.http.problem.InvalidRequestException;
 import tunside.http.problem.Place;
-import tunside.http.problem.UnanswerableException;
 import tunside.http.review.BrewReviewResponse.AfterMoreBrews;
 import tunside.http.review.BrewReviewResponse.BrewReviewResult;
 import tunside.http.review.BrewReviewResponse.BrewVerdict;
+import tunside.http.review.BrewReviewResponse.CountedErrors;
 import tunside.http.review.BrewReviewResponse.LearntFactor;
 import tunside.http.review.BrewReviewResponse.LearntPh;
-import tunside.http.review.BrewReviewResponse.LeaveOneOut;
 import tunside.http.review.BrewReviewResponse.MaltLesson;
 import tunside.http.review.BrewReviewResponse.NextPrediction;
 import tunside.http.review.BrewReviewResponse.PredictionErrors;
@@ -42,7 +42,6 @@ import tunside.mash.Estimate;
 import tunside.mash.Mash;
 import tunside.mash.MashChecks;
 import tunside.mash.MashModel;
-import tunside.mash.MashPrediction;
 import tunside.quantity.Interval90;
 import tunside.review.BrewReview;
 import tunside.review.ErrorSummary;
@@ -51,7 +50,6 @@ import tunside.review.MeasuredBrew;
 import tunside.review.Outlook;
 import tunside.review.ReviewedBrew;
 import tunside.review.SuspectedSlip;
-import tunside.review.UnexplainableRecord;
 
 /** Reads a record of brews and answers with what it teaches. */
 public final class BrewReviewMapper {
@@ -60,9 +58,11 @@ public final class BrewReviewMapper {
     private static final MashModel MODEL = MashModel.standard();
     private static final List<String> ASSUMPTIONS = List.of(
             "All brews are of one household: one meter, one mill, one way of working and of taking samples.",
-            "A malt class stands for one product that the household keeps buying; from brew to brew its own pH differs by %s."
-                            .formatted(Rounded.text(MODEL.maltPhBetweenBrews()))
-                    + " Of caramel malts half of the scatter is taken to be each product's own.",
+            "A malt without a product name is taken to be one product of its class that the household keeps buying; where others"
+                    + " of its class are named, and for caramel malts, it is another product each time. From brew to brew a"
+                    + " product's own pH differs by %s.".formatted(Rounded.text(MODEL.maltPhBetweenBrews())),
+            "Products of a class differ as its published malts do; what they have in common is as unsure as the published mean."
+                    + " Of caramel malts, and of classes without published data, it is half of the scatter.",
             "The shifts are drawn towards the published values, with standard deviations of %s for the bias of all malts, %s"
                             .formatted(
                                     Rounded.text(MODEL.bias().standardUncertainty()),
@@ -71,7 +71,8 @@ public final class BrewReviewMapper {
                             .formatted(Rounded.text(MODEL.bufferingScale().standardUncertainty())),
             "Masses, volumes, water, additions and the time of the sample err anew in each brew, as in a prediction.",
             "The most probable values are found on the whole balance; around them everything is linear and normal.",
-            "A brew beyond 3 standard deviations from what all others let expect is set aside, up to a quarter of the brews.",
+            "A brew beyond 3 standard deviations from what all others let expect is set aside, up to a quarter of the brews; so is"
+                    + " every brew that would land where no malt was ever titrated, or that no household could explain.",
             "How likely each slip is beside the others is a judgement; the value that it would need is computed.");
     private static final List<String> SOURCES = List.of(
             "TROESTER-2009", "HOSOM-2018", "KOLBACH-1953", "RODGERS-2000", "GUM-2008", "DERIVED", "COMMON-PRACTICE");
@@ -84,7 +85,7 @@ public final class BrewReviewMapper {
 
     static BrewReviewResponse answer(BrewReviewRequest request) {
         Reading reading = read(request);
-        BrewReview review = review(reading.brews());
+        BrewReview review = BrewReview.of(reading.brews());
         List<Finding> findings = new ArrayList<>(reading.findings());
         findings.addAll(review.findings());
         return new BrewReviewResponse(
@@ -94,23 +95,6 @@ public final class BrewReviewMapper {
                 Basis.of("mash-brew-review", ASSUMPTIONS, SOURCES));
     }
 
-    private static BrewReview review(List<MeasuredBrew> brews) {
-        try {
-            return BrewReview.of(brews);
-        } catch (UnexplainableRecord e) {
-            if (e.brew().isPresent()) {
-                throw new UnanswerableException(
-                        "/brews/" + e.brew().getAsInt(),
-                        "your other brews let expect a pH of this mash outside 0 to 14: check its grist, water and"
-                                + " additions, or leave it out");
-            }
-            throw new UnanswerableException(
-                    "/brews",
-                    "the record could only be explained by a shift of more than 2 pH, or more than seven times the"
-                            + " buffering, which no mash has: check the readings, masses and volumes");
-        }
-    }
-
     private static Reading read(BrewReviewRequest request) {
         Place root = Place.root();
         Place place = root.member("brews");
@@ -118,6 +102,11 @@ public final class BrewReviewMapper {
                 new Reading(new ArrayList<>(), new LinkedHashSet<>(), new LinkedHashSet<>(), new ArrayList<>());
         for (int i = 0; i < request.brews().size(); i++) {
             brew(request.brews().get(i), i, place.item(i), reading);
+        }
+        int products = BrewReview.products(reading.brews());
+        if (products > BrewReview.MOST_PRODUCTS) {
+            place.fault(
+                    "must name at most %s products of malt but names %s".formatted(BrewReview.MOST_PRODUCTS, products));
         }
         root.stopIfFaulty();
         return reading;
@@ -168,7 +157,9 @@ public final class BrewReviewMapper {
         reading.salts().addAll(question.get().salts());
         List<Finding> findings = new ArrayList<>(question.get().findings());
         doses.forEach(dose -> findings.addAll(dose.findings()));
-        findings.addAll(ofMash(mash, place.member("mash")));
+        MashChecks.of(mash)
+                .forEach(finding ->
+                        findings.add(finding.under(place.member("mash").pointer())));
         findings(findings, place.pointer(), reading.findings());
     }
 
@@ -179,19 +170,6 @@ public final class BrewReviewMapper {
         } catch (InvalidRequestException recorded) {
             return Optional.empty();
         }
-    }
-
-    private static List<Finding> ofMash(Mash mash, Place place) {
-        MashPrediction prediction = MashPrediction.of(mash);
-        if (!prediction.isWithinReach()) {
-            throw new UnanswerableException(
-                    place.pointer(),
-                    "this mash would land at pH %s, where no malt was ever titrated; check units and amounts of its additions"
-                            .formatted(Rounded.text(Rounded.decimals(prediction.ph(), 1))));
-        }
-        return MashChecks.of(mash).stream()
-                .map(finding -> finding.under(place.pointer()))
-                .toList();
     }
 
     /** Those that ask for caution, and one that says how many ran. */
@@ -220,12 +198,29 @@ public final class BrewReviewMapper {
                 toFactor(review.logBuffering()),
                 review.malts().stream()
                         .map(malt -> new MaltLesson(
-                                malt.maltClass().id(), malt.brews(), toShift(malt.offset()), toShift(malt.together())))
+                                malt.maltClass().id(),
+                                malt.product().orElse(null),
+                                malt.brews(),
+                                toShift(malt.offset()),
+                                toShift(malt.together())))
                         .toList(),
-                new LeaveOneOut(toErrors(review.before()), toErrors(review.after())),
+                toLeaveOneOut(review),
                 review.brews().stream().map(BrewReviewMapper::toVerdict).toList(),
                 toOutlook(review.outlook()),
                 ExperienceDocument.of(review.experience()));
+    }
+
+    private static BrewReviewResponse.LeaveOneOut toLeaveOneOut(BrewReview review) {
+        int setAside = review.brews().size() - review.experience().brews();
+        return new BrewReviewResponse.LeaveOneOut(
+                toErrors(review.errors().before()),
+                toErrors(review.errors().after()),
+                setAside,
+                setAside == 0
+                        ? null
+                        : review.errorsOfCounted()
+                                .map(errors -> new CountedErrors(toErrors(errors.before()), toErrors(errors.after())))
+                                .orElse(null));
     }
 
     private static LearntPh toShift(LearntEstimate estimate) {
@@ -273,6 +268,7 @@ public final class BrewReviewMapper {
                 Rounded.decimals(brew.studentised(), 1),
                 brew.reading(),
                 brew.counted(),
+                brew.counted() ? null : ContractNames.of(brew.standing()),
                 Rounded.decimals(brew.bits(), 2),
                 suspected.isEmpty() ? null : suspected);
     }

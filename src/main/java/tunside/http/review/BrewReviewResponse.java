@@ -31,7 +31,7 @@ public record BrewReviewResponse(
             Integer brews,
 
             @Schema(
-                    description = "Brews that the experience rests on; the others lie too far from all the rest.",
+                    description = "Brews that the experience rests on; the verdicts say why others are set aside.",
                     minimum = "0",
                     maximum = "200")
             Integer counted,
@@ -45,7 +45,11 @@ public record BrewReviewResponse(
             @Schema(description = "How strongly this household's mashes buffer, against the published values.")
             LearntFactor buffering,
 
-            @Schema(description = "What is learned of each malt class in the record.", maxItems = 40)
+            @Schema(
+                    description =
+                            "What is learned of each malt class in the record, and of each product where brews name"
+                                    + " them.",
+                    maxItems = 80)
             List<MaltLesson> malts,
 
             @Schema(description = "How well each brew is predicted, before and after learning from the others.")
@@ -102,6 +106,14 @@ public record BrewReviewResponse(
             @Schema(description = "Id of the class.", examples = "pale", maxLength = 40)
             String malt,
 
+            @Schema(
+                    description = "The product, as the brews name it. Absent: the class; where products are named, what"
+                            + " they have in common.",
+                    examples = "maltings by the river",
+                    nullable = true,
+                    maxLength = 40)
+            String product,
+
             @Schema(description = "Counted brews with it.", minimum = "0", maximum = "200")
             Integer brews,
 
@@ -119,6 +131,28 @@ public record BrewReviewResponse(
             description =
                     "Errors of predicting the first reading of each brew, all brews taken, the set aside ones too.")
     public record LeaveOneOut(
+            @Schema(description = "From published values alone.")
+            PredictionErrors before,
+
+            @Schema(description = "From all other counted brews, this one left out.")
+            PredictionErrors after,
+
+            @Schema(
+                    description =
+                            "How many brews in both figures are set aside: they count here, so that setting them aside"
+                                    + " flatters nothing.",
+                    minimum = "0",
+                    maximum = "200")
+            Integer setAside,
+
+            @Schema(
+                    description = "The same without the brews that are set aside; absent where none is, or all are.",
+                    nullable = true)
+            CountedErrors ofCounted) {}
+
+    /** Errors without the brews set aside. */
+    @Schema(description = "Errors of the counted brews alone.")
+    public record CountedErrors(
             @Schema(description = "From published values alone.")
             PredictionErrors before,
 
@@ -177,6 +211,16 @@ public record BrewReviewResponse(
 
             @Schema(description = "Whether the experience rests on it.")
             Boolean counted,
+
+            @Schema(
+                    description =
+                            "Why it is set aside; absent where it counts. far-from-others: beyond 3 standard deviations."
+                                    + " beyond-model: as written down it would land where no malt was ever titrated."
+                                    + " unexplainable: only a household that cannot be would explain it.",
+                    examples = "far-from-others",
+                    nullable = true,
+                    maxLength = 20)
+            String setAside,
 
             @Schema(
                     description =
