@@ -95,6 +95,7 @@ public final class ContractFilter implements OASFilter {
                 }
             });
         }
+        AnswersContract.describe(contract);
     }
 
     private static void nameEnum(String name, Schema schema) {
