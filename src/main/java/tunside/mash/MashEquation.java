@@ -294,7 +294,9 @@ record MashEquation(
                 return bodyByAcidity(mass, label, malt, maltClass, reference);
             }
             boolean byType = measured.distilledWaterPh().isEmpty();
-            if (byType && maltClass.equals(malt.maltClass()) && model.experience().knows(maltClass)) {
+            if (byType
+                    && maltClass.equals(malt.maltClass())
+                    && model.experience().knows(maltClass)) {
                 return bodyWithOffset(mass, label, malt, reference);
             }
             int ph = input(

@@ -1,5 +1,7 @@
 package tunside.http.contract;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -42,7 +44,7 @@ final class AnswersContract {
             }
         }
         answered.removeAll(asked);
-        answered.forEach(name -> require(answers.schemas.get(name)));
+        answered.forEach(name -> require(requireNonNull(answers.schemas.get(name))));
     }
 
     private static void require(Schema schema) {
@@ -82,7 +84,7 @@ final class AnswersContract {
         if (schema.getRef() != null) {
             String name = schema.getRef().substring(schema.getRef().lastIndexOf('/') + 1);
             if (names.add(name)) {
-                collect(schemas.get(name), names);
+                collect(requireNonNull(schemas.get(name)), names);
             }
         }
         collect(schema.getItems(), names);

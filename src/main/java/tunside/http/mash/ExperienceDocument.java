@@ -92,6 +92,7 @@ public record ExperienceDocument(
                                     + " that the brews did not name.",
                     examples = "maltings by the river",
                     nullable = true)
+            @Nullable
             String product,
 
             @NotNull
@@ -164,11 +165,11 @@ public record ExperienceDocument(
                         .toList());
     }
 
-    private static String orEmpty(String text) {
+    private static String orEmpty(@Nullable String text) {
         return text == null ? "" : text;
     }
 
-    private static String orNull(String text) {
+    private static @Nullable String orNull(String text) {
         return text.isEmpty() ? null : text;
     }
 }

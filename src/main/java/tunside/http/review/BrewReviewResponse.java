@@ -112,6 +112,7 @@ public record BrewReviewResponse(
                     examples = "maltings by the river",
                     nullable = true,
                     maxLength = 40)
+            @Nullable
             String product,
 
             @Schema(description = "Counted brews with it.", minimum = "0", maximum = "200")
@@ -148,6 +149,7 @@ public record BrewReviewResponse(
             @Schema(
                     description = "The same without the brews that are set aside; absent where none is, or all are.",
                     nullable = true)
+            @Nullable
             CountedErrors ofCounted) {}
 
     /** Errors without the brews set aside. */
@@ -220,6 +222,7 @@ public record BrewReviewResponse(
                     examples = "far-from-others",
                     nullable = true,
                     maxLength = 20)
+            @Nullable
             String setAside,
 
             @Schema(
