@@ -178,7 +178,7 @@ final class Speciation {
             leaving = outside;
             point[PROTON] = held ? point[PROTON] : inside;
             double size = Math.max(longest, Math.abs(step.of(IONIC_STRENGTH)) / point[IONIC_STRENGTH]);
-            if (!searching && (size <= TOLERANCE || size < ROUNDING && size > 0.5 * last)) {
+            if (!searching && (size <= TOLERANCE || (size < ROUNDING && size > 0.5 * last))) {
                 return;
             }
             last = size;
