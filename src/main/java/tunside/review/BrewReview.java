@@ -186,7 +186,7 @@ public record BrewReview(
         private HouseholdFit fit() {
             HouseholdFit fit = HouseholdFit.of(equations, counted(), prior);
             int rounds = 0;
-            while (rounds++ < MOST_REFITS && setFarAside(fit) || setUnexplainableAside(fit)) {
+            while ((rounds++ < MOST_REFITS && setFarAside(fit)) || setUnexplainableAside(fit)) {
                 fit = HouseholdFit.of(equations, counted(), prior);
             }
             return fit;

@@ -49,7 +49,7 @@ public final class Admission {
 
     private void await(RoutingContext context) {
         HttpServerRequest request = context.request();
-        boolean question = request.method() == HttpMethod.POST
+        boolean question = request.method().equals(HttpMethod.POST)
                 && context.normalizedPath().startsWith("/v1/")
                 && !NdjsonRoutes.isNdjson(request);
         if (question) {

@@ -34,7 +34,7 @@ final class ReceiveDeadline extends ChannelDuplexHandler {
             since = now;
         } else if (now - since > LONGEST) {
             ReferenceCountUtil.release(bytes);
-            context.close();
+            var unused = context.close();
             return;
         }
         context.fireChannelRead(bytes);
@@ -43,6 +43,6 @@ final class ReceiveDeadline extends ChannelDuplexHandler {
     @Override
     public void write(ChannelHandlerContext context, Object bytes, ChannelPromise promise) {
         receiving = false;
-        context.write(bytes, promise);
+        var unused = context.write(bytes, promise); // the promise tells how it ended
     }
 }
