@@ -34,9 +34,9 @@ import tunside.quantity.VolumeUnit;
 
 /**
  * Completes the generated contract: enums under the names that the JSON uses, the problem answers of every operation,
- * and the examples of {@code /examples/<operationId>.json}, which a test executes.
+ * and the examples of {@code /examples/<operationId>.json}, which a test executes. Runs when the contract is first asked for.
  */
-@OpenApiFilter(OpenApiFilter.RunStage.RUNTIME_STARTUP)
+@OpenApiFilter(OpenApiFilter.RunStage.RUNTIME_PER_REQUEST)
 public final class ContractFilter implements OASFilter {
     private static final String JSON = "application/json";
     private static final String PROBLEM = "application/problem+json";

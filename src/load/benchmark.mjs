@@ -1,0 +1,58 @@
+// Throughput and latency of the main computations against a bare JSON echo, in one run on this machine.
+// usage: node src/load/benchmark.mjs [SECONDS]   seconds a measurement, 5 if left out; needs wrk, builds what it measures
+import { execFileSync } from 'node:child_process';
+import { cpSync, existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { ask, example, processorSeconds, resident, root, start, stop } from './lib.mjs';
+
+const duration = Number(process.argv[2] ?? 5);
+const connections = 16;
+// The echo is compiled into a copy of the service, so that it is in no jar that is shipped.
+const copy = `${root}/target/load`;
+const app = 'target/load/target/quarkus-app';
+if (!process.env.TUNSIDE_BUILT || !existsSync(`${root}/${app}`)) {
+  rmSync(`${copy}/src`, { recursive: true, force: true });
+  cpSync(`${root}/pom.xml`, `${copy}/pom.xml`);
+  cpSync(`${root}/src/main`, `${copy}/src/main`, { recursive: true });
+  cpSync(`${root}/src/load/java`, `${copy}/src/main/java`, { recursive: true });
+  execFileSync('mvn', ['-q', '-DskipTests', '-Dspotless.check.skip', 'package'], { cwd: copy, stdio: 'inherit' });
+}
+const scratch = `${copy}/bodies`;
+mkdirSync(scratch, { recursive: true });
+const service = await start({ app });
+
+function wrk(path, type, name, seconds = duration) {
+  const before = processorSeconds(service);
+  const text = execFileSync('wrk', ['-t1', `-c${connections}`, `-d${seconds}s`, '-s', 'src/load/post.lua', service.url + path],
+    { cwd: root, encoding: 'utf8', env: { ...process.env, BODY: `${scratch}/${name}`, TYPE: type } });
+  const figures = JSON.parse(text.trim().split('\n').at(-1));
+  return { ...figures, cost: ((processorSeconds(service) - before) * 1e6) / (figures.rate * seconds) };
+}
+
+const measured = (process.env.TUNSIDE_OPERATIONS ?? 'evaluateCalibration predictMash computeAcidDose').split(' ');
+const rows = [];
+for (const operation of measured) {
+  const { path, body, answer } = example(operation);
+  writeFileSync(`${scratch}/${operation}`, body);
+  await ask(service, { path: `/echo/answers/${operation}`, body: answer, headers: { 'Content-Type': 'application/echo+json' } });
+  const kinds = {
+    echo: () => wrk('/echo', 'application/echo+json', operation),
+    'echo of both': () => wrk(`/echo/${operation}`, 'application/echo+json', operation),
+    [operation]: () => wrk(path, 'application/json', operation),
+  };
+  const runs = {};
+  for (const kind of Object.keys(kinds)) kinds[kind]();
+  // three rounds, one of each kind in turn, so that a slow moment of the machine meets all of them
+  for (let round = 0; round < 3; round++) for (const [kind, run] of Object.entries(kinds)) (runs[kind] ??= []).push(run());
+  const median = (kind, figure) => runs[kind].map((run) => run[figure]).sort((a, b) => a - b)[1];
+  for (const kind of Object.keys(kinds)) {
+    rows.push({ measured: kind, question: body.length, answer: kind === 'echo' ? body.length : answer.length,
+      'a second': Math.round(median(kind, 'rate')), 'p50 ms': median(kind, 'p50'), 'p99 ms': median(kind, 'p99'),
+      'processor us': Math.round(median(kind, 'cost')), 'of echo': +(median(kind, 'rate') / median('echo', 'rate')).toFixed(2),
+      'of both': +(median(kind, 'rate') / median('echo of both', 'rate')).toFixed(2),
+      'p99 to both': +(median(kind, 'p99') / median('echo of both', 'p99')).toFixed(2),
+      errors: runs[kind].reduce((sum, run) => sum + run.errors, 0) });
+  }
+}
+console.table(rows);
+console.log(`resident: ${resident(service).now} MiB now, ${resident(service).peak} MiB at most; ${connections} connections`);
+await stop(service);
