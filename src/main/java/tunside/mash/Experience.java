@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -132,14 +131,6 @@ public record Experience(int brews, List<LearntParameter> parameters, List<List<
     /** Whether it tells about the lots of a malt class. */
     public boolean knows(MaltClass maltClass) {
         return indexOf(LearntQuantity.MALT_OFFSET, maltClass.id()) >= 0;
-    }
-
-    /** Standard deviation of the logarithm of the buffering scale, if that was learned. */
-    public OptionalDouble logBufferingUncertainty() {
-        int index = indexOf(LearntQuantity.BUFFERING_SCALE, "");
-        return index < 0
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(estimate(index).standardUncertainty());
     }
 
     private static double[][] matrix(List<List<Double>> rows) {
