@@ -23,7 +23,9 @@ public final class Table {
     private static final String ECHO = "echo";
     private static final Map<String, String> ECHO_OF = Map.of(
             "calibrationEvaluation", "evaluateCalibration",
-            "stagedDose", "computeAcidDose");
+            "stagedDose", "computeAcidDose",
+            "plan", "planMash",
+            "planOutOfReach", "planMash");
 
     private Table() {}
 

@@ -70,11 +70,6 @@ public record DoseQuestion(
                 base);
     }
 
-    /** The same after other additions. */
-    DoseQuestion withHistory(List<PastAddition> other) {
-        return new DoseQuestion(curve, prior, start, sharedUncertainty, other, aim, acid, base);
-    }
-
     /** What its history teaches. */
     BufferLearning learn() {
         return BufferLearning.of(curve, prior, start, sharedUncertainty, history);

@@ -19,8 +19,9 @@ public final class Knowledge {
     private static final double TINY_MEQ = 1e-9;
     private static final int MOST_DOUBLINGS = 60;
 
+    private final BufferGrid grid;
     private final TitrationCurve curve;
-    private final List<PastAddition> given;
+    private final Given given;
     private final Node[] nodes;
 
     /**
@@ -41,19 +42,21 @@ public final class Knowledge {
             double startUncertaintyMeq,
             double relativeWidth) {}
 
-    Knowledge(TitrationCurve curve, List<PastAddition> given, List<Node> nodes) {
+    Knowledge(BufferGrid grid, TitrationCurve curve, Given given, List<Node> nodes) {
+        this.grid = grid;
         this.curve = curve;
-        this.given = List.copyOf(given);
+        this.given = given;
         this.nodes = nodes.toArray(Node[]::new);
+    }
+
+    /** After one more addition, and what its reading teaches if one was taken. */
+    Knowledge after(PastAddition addition) {
+        return grid.after(addition).knowledge();
     }
 
     /** Protons that all additions so far have given at a pH, mEq. */
     double givenMeq(double ph) {
-        double sum = 0;
-        for (PastAddition addition : given) {
-            sum += addition.grams() * addition.reagent().meqPerGram(ph);
-        }
-        return sum;
+        return given.meq(ph);
     }
 
     /** Probability that the true pH now lies below a pH. */

@@ -8,6 +8,7 @@ import tunside.finding.Outcome;
 import tunside.mash.GristPart;
 import tunside.mash.Malt;
 import tunside.mash.Mash;
+import tunside.mash.MashModel;
 import tunside.mash.MashPrediction;
 import tunside.quantity.Volume;
 
@@ -33,15 +34,13 @@ public record MashDose(Mash mash) implements DosableLiquid {
     }
 
     /**
-     * Buffering of the malts before any acid went in: the median from their classes or measurements; malts known by class
-     * share the published spread or what is left of it after the household's own brews; measured malts have their own.
+     * Buffering of the malts before any acid went in: the median from their classes or measurements. Malts known by class
+     * share the published spread, of which the household's own brews narrow what all its mashes have in common; the scatter
+     * from lot to lot stays. Measured malts have their own spread.
      */
     @Override
     public BufferingPrior prior() {
-        double classSpread = mash.model()
-                .experience()
-                .logBufferingUncertainty()
-                .orElse(BufferingPriors.logStandardDeviation("mash"));
+        double classSpread = Math.hypot(lotLogDeviation(), commonLogDeviation(mash.model()));
         double byClass = 0;
         double measuredSquares = 0;
         double all = 0;
@@ -62,6 +61,18 @@ public record MashDose(Mash mash) implements DosableLiquid {
         double spread = Math.sqrt(Math.pow(byClass * classSpread, 2) + measuredSquares) / all;
         double median = mash.maltBufferingMeqPerPh(5.4) / mash.grist().kilograms();
         return new BufferingPrior(median, "mEq/(kg pH)", Math.max(0.02, spread), BufferingPriors.source("mash"));
+    }
+
+    /** What the published spread holds beside that of method and crush, which a household's mashes have in common. */
+    static double lotLogDeviation() {
+        double all = BufferingPriors.logStandardDeviation("mash");
+        double common = commonLogDeviation(MashModel.standard());
+        return Math.sqrt(all * all - common * common);
+    }
+
+    private static double commonLogDeviation(MashModel model) {
+        return model.bufferingScale().standardUncertainty()
+                / model.bufferingScale().value();
     }
 
     @Override

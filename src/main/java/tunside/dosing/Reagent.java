@@ -5,6 +5,7 @@ import java.util.function.DoubleUnaryOperator;
 import tunside.chemistry.Acid;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
+import tunside.chemistry.ChargeCurve;
 import tunside.chemistry.Ion;
 import tunside.chemistry.Salt;
 import tunside.chemistry.Solution;
@@ -40,7 +41,8 @@ public record Reagent(
     public static Reagent of(AcidProduct product) {
         Acid acid = product.acid();
         double millimoles = millimolesPerGram(product).value();
-        return of(product, ph -> -millimoles * acid.system().meanCharge(ph, CONSTANTS_AT));
+        ChargeCurve charge = acid.system().at(CONSTANTS_AT);
+        return of(product, ph -> -millimoles * charge.meanCharge(ph));
     }
 
     /** The same product with another function of protons against pH, mEq/g. */
@@ -84,13 +86,9 @@ public record Reagent(
                                 * perGram.ion(Ion.MAGNESIUM)
                                 / model.magnesiumDivisor().value()
                 : 0;
-        return of(
-                salt,
-                ph -> -1000
-                        * acting
-                        * (perGram.fixedCharge()
-                                + perGram.carbon() * Acids.CARBONIC.meanCharge(ph, CONSTANTS_AT)
-                                - givenBack));
+        double always = perGram.fixedCharge() - givenBack;
+        ChargeCurve carbonic = Acids.CARBONIC.at(CONSTANTS_AT);
+        return of(salt, ph -> -1000 * acting * (always + perGram.carbon() * carbonic.meanCharge(ph)));
     }
 
     /** The same base with another function of protons against pH, mEq/g. */

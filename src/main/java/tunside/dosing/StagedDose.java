@@ -57,7 +57,6 @@ public record StagedDose(
 
     private static List<DoseStage> stages(DoseQuestion question, Knowledge knowledge, Supply supply) {
         List<DoseStage> stages = new ArrayList<>();
-        List<PastAddition> history = new ArrayList<>(question.history());
         Knowledge known = knowledge;
         double left = supply.mostGrams();
         while (stages.size() < MOST_STAGES) {
@@ -74,8 +73,7 @@ public record StagedDose(
             }
             PhReading expected =
                     new PhReading(stage.expectedPh(), question.lastReading().standardUncertainty());
-            history.add(new PastAddition(supply.reagent(), grams, Optional.of(expected)));
-            known = question.withHistory(history).learn().now();
+            known = known.after(new PastAddition(supply.reagent(), grams, Optional.of(expected)));
         }
         return stages;
     }

@@ -170,14 +170,6 @@ public record Experience(int brews, List<LearntParameter> parameters, List<List<
         return indexOf(maltClass) >= 0;
     }
 
-    /** Standard deviation of the logarithm of the buffering scale, if that was learned. */
-    public OptionalDouble logBufferingUncertainty() {
-        int index = indexOf(LearntQuantity.BUFFERING_SCALE);
-        return index < 0
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(estimate(index).standardUncertainty());
-    }
-
     private static double[][] matrix(List<List<Double>> rows) {
         return rows.stream()
                 .map(row -> row.stream().mapToDouble(Double::doubleValue).toArray())

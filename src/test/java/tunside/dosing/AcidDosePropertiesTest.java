@@ -57,8 +57,8 @@ class AcidDosePropertiesTest {
     void dosingTheWholeDoseAndAskingAgainReturnsTheTarget(Drawn drawn) {
         DoseQuestion question = drawn.question();
         StagedDose dose = Doses.dose(question);
-        Knowledge after = question.withHistory(
-                        List.of(new PastAddition(dose.reagent(), dose.totalGrams(), Optional.empty())))
+        Knowledge after = Doses.after(
+                        question, List.of(new PastAddition(dose.reagent(), dose.totalGrams(), Optional.empty())))
                 .learn()
                 .now();
         assertThat(after.quantile(0.5)).isCloseTo(drawn.aim().targetPh(), within(1e-5));
@@ -140,8 +140,8 @@ class AcidDosePropertiesTest {
         DoseQuestion question = drawn.question();
         DoseStage now = Doses.dose(question).now().orElseThrow();
         Knowledge before = question.learn().now();
-        Knowledge after = question.withHistory(
-                        List.of(Doses.past(question, now.grams(), now.expectedPh(), drawn.uncertainty())))
+        Knowledge after = Doses.after(
+                        question, List.of(Doses.past(question, now.grams(), now.expectedPh(), drawn.uncertainty())))
                 .learn()
                 .now();
         assertThat(after.logScaleMoments()[1]).isLessThan(before.logScaleMoments()[1]);
@@ -157,7 +157,7 @@ class AcidDosePropertiesTest {
         double last = 0;
         for (double share : new double[] {1.4, 1.2, 1.0, 0.8, 0.6}) {
             double ph = drawn.ph() - share * (drawn.ph() - now.expectedPh());
-            double median = question.withHistory(List.of(Doses.past(question, now.grams(), ph, drawn.uncertainty())))
+            double median = Doses.after(question, List.of(Doses.past(question, now.grams(), ph, drawn.uncertainty())))
                     .learn()
                     .now()
                     .scaleQuantile(0.5);
@@ -183,8 +183,10 @@ class AcidDosePropertiesTest {
         DoseOutcome outcome = DoseAdvice.of(question, List.of()).outcome();
         StagedDose dose = ((DoseOutcome.RaiseInstead) outcome).staged();
         assertThat(dose.reagent().id()).isEqualTo(Salts.get(Bases.USUAL).id());
-        Knowledge after = question.withHistory(List.of(
-                        new PastAddition(dose.reagent().withoutUncertainty(), dose.totalGrams(), Optional.empty())))
+        Knowledge after = Doses.after(
+                        question,
+                        List.of(new PastAddition(
+                                dose.reagent().withoutUncertainty(), dose.totalGrams(), Optional.empty())))
                 .learn()
                 .now();
         assertThat(after.quantile(0.5)).isCloseTo(drawn.aim().targetPh(), within(2e-3));

@@ -118,7 +118,7 @@ class AcidDoseSimulationTest {
             double needed = needed(truth, aim.targetPh());
             DoseQuestion question = Doses.question(truth.described, truth.product, first, meter, aim);
             for (int addition = 0; addition < 6 && !stopped; addition++) {
-                DoseAdvice answer = DoseAdvice.of(question.withHistory(history), List.of());
+                DoseAdvice answer = DoseAdvice.of(Doses.after(question, history), List.of());
                 if (!(answer.outcome() instanceof DoseOutcome.Dose dose)
                         || dose.staged().now().isEmpty()) {
                     stopped = true;

@@ -3,6 +3,7 @@ package tunside.dosing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -107,6 +108,22 @@ class BufferLearningTest {
                 BufferLearning.of(Lines.CURVE, Lines.PRIOR, start, 0, history).now();
         assertThat(now.scaleQuantile(0.5)).isCloseTo(1 / 0.8, within(0.001));
         assertThat(now.logScaleMoments()[1]).isCloseTo(0.001 * Math.sqrt(2) / 0.8, within(0.0002));
+    }
+
+    /** Two very good readings that agree, then one that moves the pH as far again with half the acid. */
+    @Test
+    void aReadingThatLeadsOutOfWhatWasBelievedIsFollowed() {
+        PhReading start = new PhReading(5.8, 0.001);
+        List<PastAddition> history = List.of(
+                Lines.added(38), Lines.read(5.6, 0.001), Lines.added(38), Lines.read(5.4, 0.001), Lines.added(19));
+        List<PastAddition> withLast = new ArrayList<>(history);
+        withLast.add(Lines.read(5.25, 0.001));
+        Knowledge now = BufferLearning.of(Lines.CURVE, Lines.PRIOR, start, 0.04, withLast)
+                .now();
+        // regression of 5.8, 5.6, 5.4, 5.25 on 0, 38, 76, 95 g
+        double perGram = 30.1625 / 5324.75;
+        assertThat(now.scaleQuantile(0.5)).isCloseTo(1 / (perGram * Lines.MEQ_PER_PH), within(0.001));
+        assertThat(now.logScaleMoments()[1]).isLessThan(0.01);
     }
 
     @Test

@@ -57,6 +57,19 @@ final class Doses {
                 liquid.base(Salts.get(Bases.USUAL), 0.1));
     }
 
+    /** The same question after other additions. */
+    static DoseQuestion after(DoseQuestion question, List<PastAddition> history) {
+        return new DoseQuestion(
+                question.curve(),
+                question.prior(),
+                question.start(),
+                question.sharedUncertainty(),
+                history,
+                question.aim(),
+                question.acid(),
+                question.base());
+    }
+
     static PastAddition past(DoseQuestion question, double grams, double ph, double uncertainty) {
         return new PastAddition(
                 question.acid().orElseThrow().reagent(), grams, Optional.of(new PhReading(ph, uncertainty)));

@@ -75,8 +75,6 @@ class ExperienceTest {
         assertThat(prior.estimate(1).standardUncertainty()).isCloseTo(0.10, within(1e-12));
         assertThat(prior.estimate(2).standardUncertainty()).isCloseTo(0.20, within(1e-12));
         assertThat(prior.covariance().get(3).get(4)).isZero();
-        assertThat(prior.logBufferingUncertainty().getAsDouble()).isCloseTo(0.2, within(1e-12));
-        assertThat(Experience.NONE.logBufferingUncertainty()).isEmpty();
         assertThat(prior.knows(MaltClasses.get("pale"))).isTrue();
         assertThat(prior.knows(MaltClasses.get("munich"))).isFalse();
     }

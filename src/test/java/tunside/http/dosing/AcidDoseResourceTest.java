@@ -88,7 +88,8 @@ class AcidDoseResourceTest {
         var after = new io.restassured.path.json.JsonPath(taught);
         assertThat(after.getDouble("result.learnt.expected") / before.getDouble("result.learnt.expected"))
                 .isCloseTo(Math.exp(0.2), org.assertj.core.api.Assertions.within(0.01));
-        assertThat(after.getDouble("result.learnt.high90")).isLessThan(before.getDouble("result.learnt.high90"));
+        assertThat(after.getDouble("result.learnt.high90") / after.getDouble("result.learnt.expected"))
+                .isLessThan(before.getDouble("result.learnt.high90") / before.getDouble("result.learnt.expected"));
         assertThat(after.getDouble("result.addNow.volume.value"))
                 .isGreaterThan(before.getDouble("result.addNow.volume.value"));
         ask(mash("lactic", 80, learnt.replace("\"version\":\"1\"", "\"version\":\"0\"")), 400)
