@@ -110,7 +110,7 @@ public record Mash(Grist grist, Liquor liquor, List<Addition> additions, MashCon
 
     /** The predicted pH of the cooled sample, without its uncertainty: see {@link MashPrediction}. */
     public double ph() {
-        return balance().solve();
+        return MashEquation.solved(balance());
     }
 
     /** Protons that lower the malts' pH by one unit at a pH, mEq per pH, liquor and additions left out. */

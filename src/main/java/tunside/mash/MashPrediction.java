@@ -79,7 +79,7 @@ public record MashPrediction(
         MashEquation equation = MashEquation.of(mash);
         double[] centre = equation.centre();
         ProtonBalance balance = equation.balance(centre);
-        double ph = balance.solve();
+        double ph = MashEquation.solved(balance);
         double buffering = balance.bufferingMeqPerPh(ph);
         List<Influence> influences = influences(equation, centre, ph, buffering);
         double variance = 0;

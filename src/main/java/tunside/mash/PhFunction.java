@@ -5,9 +5,6 @@ import tunside.chemistry.ProtonBalance;
 
 /** The pH of a mash as a function of the inputs that it rests on, at any values of theirs. */
 public final class PhFunction {
-    private static final double LOWEST_PH = 0;
-    private static final double HIGHEST_PH = 14;
-
     private final MashEquation equation;
 
     private PhFunction(MashEquation equation) {
@@ -39,13 +36,7 @@ public final class PhFunction {
 
     /** pH at given values of the inputs; 0 or 14 where so much acid or base is in it that it would lie beyond. */
     public double ph(double[] values) {
-        return solve(equation.balance(values));
-    }
-
-    private static double solve(ProtonBalance balance) {
-        return balance.uptakeMeq(LOWEST_PH) < 0
-                ? LOWEST_PH
-                : balance.uptakeMeq(HIGHEST_PH) > 0 ? HIGHEST_PH : balance.solve();
+        return MashEquation.solved(equation.balance(values));
     }
 
     /**
@@ -54,7 +45,7 @@ public final class PhFunction {
      */
     public Slopes at(double[] values) {
         ProtonBalance balance = equation.balance(values);
-        double ph = solve(balance);
+        double ph = MashEquation.solved(balance);
         double buffering = balance.bufferingMeqPerPh(ph);
         double[] perUnit = equation.uptakePerUnit(values, ph);
         for (int i = 0; i < perUnit.length; i++) {

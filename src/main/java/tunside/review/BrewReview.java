@@ -277,7 +277,7 @@ public record BrewReview(
                     reading,
                     standings.get(j),
                     with.bits(observation),
-                    Math.abs(studentised[reading]) > OUTLIER
+                    Math.abs(studentised[reading]) > OUTLIER || standings.get(j) == Standing.FAR_FROM_OTHERS
                             ? SlipSearch.of(
                                     equation, priorMeans.add(fit.belief().shift()), apart)
                             : List.of());

@@ -69,7 +69,9 @@ final class ReviewChecks {
     private static Finding departure(ReviewedBrew brew) {
         return Finding.of(
                 brew.reading() == 0 ? "review.brew" : "review.brew-dose",
-                Math.abs(brew.studentised()) > BrewReview.OUTLIER ? Outcome.CAUTION : Outcome.PASS,
+                Math.abs(brew.studentised()) > BrewReview.OUTLIER
+                        ? Outcome.CAUTION
+                        : brew.counted() ? Outcome.PASS : Outcome.NOTE,
                 brew.reading() == 0 ? "" : dose(brew.reading()),
                 shown(brew.studentised(), 10),
                 BrewReview.OUTLIER);

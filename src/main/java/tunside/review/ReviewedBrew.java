@@ -15,7 +15,7 @@ import tunside.mash.Estimate;
  * @param reading where that is: 0 the first reading, then one a dose
  * @param standing whether the experience rests on it
  * @param bits information that it added to the others'; that it would have added where it is not counted
- * @param slips what may lie behind it, the most likely first, where a reading lies beyond 3 standard deviations
+ * @param slips what may lie behind it, the most likely first, where it lies far from the others
  */
 public record ReviewedBrew(
         MeasuredBrew brew,

@@ -2,7 +2,10 @@ package tunside.review;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.DecompositionSolver;
@@ -30,11 +33,7 @@ final class SlipSearch {
         this.weigh = new CholeskyDecomposition(departure.covariance(), 1e-6, 0).getSolver();
     }
 
-    /**
-     * One slip of one subject.
-     *
-     * @param touched inputs, or one reading, or none for all readings
-     */
+    /** One slip of one subject. @param touched inputs or readings */
     private record Candidate(Slip slip, String subject, int[] touched, double weight) {}
 
     private record Tried(SuspectedSlip suspect, double logEvidence) {}
@@ -67,16 +66,7 @@ final class SlipSearch {
     private List<Candidate> candidates() {
         List<Candidate> candidates = new ArrayList<>();
         for (Slip slip : Slip.all()) {
-            List<Candidate> ofSlip = new ArrayList<>();
-            if (slip.scale() == Slip.Scale.PH) {
-                boolean meter = slip.id().equals("meter");
-                for (int r = 1; r < (meter ? 2 : equation.readings()); r++) {
-                    ofSlip.add(new Candidate(
-                            slip, meter ? "" : Integer.toString(r), meter ? new int[0] : new int[] {r}, 1));
-                }
-            } else {
-                inputs(slip, ofSlip);
-            }
+            List<Candidate> ofSlip = slip.scale() == Slip.Scale.PH ? readings(slip) : inputs(slip);
             for (Candidate candidate : ofSlip) {
                 candidates.add(
                         new Candidate(slip, candidate.subject(), candidate.touched(), slip.weight() / ofSlip.size()));
@@ -85,25 +75,50 @@ final class SlipSearch {
         return candidates;
     }
 
-    /** Inputs of one subject go together: all additions of an acid share its bottle. */
-    private void inputs(Slip slip, List<Candidate> candidates) {
-        List<String> subjects = new ArrayList<>();
+    /** Without doses a first reading alone is all readings. */
+    private List<Candidate> readings(Slip slip) {
+        int readings = equation.readings();
+        return switch (slip.touches()) {
+            case ALL ->
+                List.of(new Candidate(slip, "", IntStream.range(0, readings).toArray(), 1));
+            case FIRST -> readings == 1 ? List.of() : List.of(new Candidate(slip, "", new int[] {0}, 1));
+            case EACH ->
+                IntStream.range(1, readings)
+                        .mapToObj(r -> new Candidate(slip, Integer.toString(r), new int[] {r}, 1))
+                        .toList();
+        };
+    }
+
+    /** Inputs of one subject go together: all additions of an acid share its bottle. All of one subject are that subject. */
+    private List<Candidate> inputs(Slip slip) {
+        Map<String, List<Integer>> bySubject = new LinkedHashMap<>();
         List<UncertainInput> inputs = equation.inputs();
-        for (UncertainInput input : inputs) {
-            if (input.id().equals(slip.input()) && !subjects.contains(input.subject())) {
-                subjects.add(input.subject());
+        for (int i = 0; i < inputs.size(); i++) {
+            if (inputs.get(i).id().equals(slip.input()) && (slip.scale() == Slip.Scale.ADD || values[i] > 0)) {
+                bySubject
+                        .computeIfAbsent(inputs.get(i).subject(), subject -> new ArrayList<>())
+                        .add(i);
             }
         }
-        for (String subject : subjects) {
-            int[] touched = java.util.stream.IntStream.range(0, inputs.size())
-                    .filter(i -> inputs.get(i).id().equals(slip.input())
-                            && inputs.get(i).subject().equals(subject)
-                            && (slip.scale() == Slip.Scale.ADD || values[i] > 0))
-                    .toArray();
-            if (touched.length > 0) {
-                candidates.add(new Candidate(slip, subject, touched, 1));
-            }
+        if (slip.touches() == Slip.Touches.ALL) {
+            return bySubject.size() < 2
+                    ? List.of()
+                    : List.of(new Candidate(
+                            slip,
+                            "",
+                            bySubject.values().stream()
+                                    .flatMap(List::stream)
+                                    .mapToInt(Integer::intValue)
+                                    .toArray(),
+                            1));
         }
+        return bySubject.entrySet().stream()
+                .map(subject -> new Candidate(
+                        slip,
+                        subject.getKey(),
+                        subject.getValue().stream().mapToInt(Integer::intValue).toArray(),
+                        1))
+                .toList();
     }
 
     private Tried attempt(Candidate candidate) {
@@ -138,8 +153,7 @@ final class SlipSearch {
 
     private double stated(Candidate candidate) {
         if (candidate.slip().scale() == Slip.Scale.PH) {
-            return equation.measured(
-                    candidate.touched().length == 0 ? 0 : candidate.touched()[0]);
+            return equation.measured(candidate.touched()[0]);
         }
         double sum = 0;
         for (int input : candidate.touched()) {
@@ -151,7 +165,7 @@ final class SlipSearch {
     /** Change of the expected readings by a slip of a size. */
     private RealVector change(Candidate candidate, double size) {
         if (candidate.slip().scale() == Slip.Scale.PH) {
-            RealVector change = new ArrayRealVector(expected.length, candidate.touched().length == 0 ? size : 0);
+            RealVector change = new ArrayRealVector(expected.length);
             for (int reading : candidate.touched()) {
                 change.setEntry(reading, size);
             }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -227,6 +228,10 @@ class MashValuesTest {
         refuses(() -> pale.withAdditions(many), "at most 32 additions but has 33");
         takes(() -> pale.plus(Mashes.acid("lactic", 5000)));
         refuses(() -> pale.plus(Mashes.acid("lactic", 5001)), "at most 250.0 mmol per litre");
+        Mash drowned = pale.withAdditions(Collections.nCopies(32, Mashes.acid("sulfuric", 5000)));
+        assertThat(drowned.ph()).isZero();
+        assertThat(MashPrediction.of(drowned).ph()).isZero();
+        assertThat(MashPrediction.of(drowned).isWithinReach()).isFalse();
         assertThat(pale.liquorRatioLPerKg()).isEqualTo(4);
     }
 

@@ -245,14 +245,15 @@ public record BrewReviewResponse(
     public record SlipSuspicion(
             @Schema(
                     description =
-                            "meter, reading-after-dose, malt-mass, malt-kind, liquor-volume, water, hardness, acid-strength"
+                            "meter, first-reading, reading-after-dose, malt-mass, grist-mass, malt-kind, liquor-volume, water, hardness, acid-strength"
                                     + " or salt-mass.",
                     examples = "malt-mass",
                     maxLength = 40)
             String slip,
 
             @Schema(
-                    description = "Whose: a malt, an acid, the number of a dose; empty for meter and liquor.",
+                    description =
+                            "Whose: a malt, an acid, the number of a dose; empty for meter, whole grist and liquor.",
                     maxLength = 80)
             String subject,
 

@@ -112,7 +112,7 @@ class ExperienceDocumentTest {
         JsonNode other = named("hill");
         JsonNode unnamed = named("");
         isSaid(other, "mash.experience-product", "note", "pale, hill");
-        isSaid(unnamed, "mash.experience-unnamed", "note", "pale has no product name");
+        isSaid(unnamed, "mash.experience-unnamed", "note", "No product is named for pale");
         for (JsonNode answer : List.of(other, unnamed)) {
             assertThat(answer.at("/result/ph").asDouble()).isEqualTo(5.71);
             assertThat(answer.at("/result/standardUncertainty").asDouble())
@@ -124,7 +124,7 @@ class ExperienceDocumentTest {
     void withoutNamesTheSameProductIsTakenAndTheAnswerSaysSo() throws IOException {
         String unnamed = NAMED.replace(", 'product': 'Mälzerei am Fluss'", "");
         JsonNode answer = good("pale", unnamed);
-        isSaid(answer, "mash.experience-same-product", "note", "pale is taken to be the same product");
+        isSaid(answer, "mash.experience-same-product", "note", "For pale the same product as in your brews is taken");
         assertThat(answer.at("/result/ph").asDouble()).isEqualTo(5.59);
     }
 

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import java.io.IOException;
+import java.util.Collections;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -137,6 +138,14 @@ class MashPredictionResourceTest {
                 .get("result");
         assertThat(result.get("ph").asDouble()).isEqualTo(5.57);
         assertThat(result.get("bufferCapacityMeqPerKgPh").asDouble()).isEqualTo(21.7);
+    }
+
+    @Test
+    void asMuchAcidAsTheContractAllowsIsRefusedAndNoFaultOfTheService() throws IOException {
+        String acid =
+                "{'acid': 'sulfuric', 'strength': {'value': 96, 'unit': '%w/w'}, 'volume': {'value': 250, 'unit': 'mL'}}";
+        String all = "'additions': [" + String.join(", ", Collections.nCopies(32, acid)) + "]";
+        refused(post(PALE, LIQUOR, all), 422, "/additions", "would land at pH 0,");
     }
 
     @Test
