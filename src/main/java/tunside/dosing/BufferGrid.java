@@ -34,7 +34,11 @@ final class BufferGrid {
     /** A reading, and what had gone in before it. */
     private record Taken(Given given, PhReading reading) {}
 
-    /** Before anything went in. @param sharedUncertainty of the error that all readings have in common */
+    /**
+     * Before anything went in.
+     *
+     * @param sharedUncertainty of the error that all readings have in common
+     */
     BufferGrid(TitrationCurve curve, BufferingPrior prior, PhReading start, double sharedUncertainty) {
         this.curve = curve;
         this.prior = prior;

@@ -33,7 +33,11 @@ final class SlipSearch {
         this.weigh = new CholeskyDecomposition(departure.covariance(), 1e-6, 0).getSolver();
     }
 
-    /** One slip of one subject. @param touched inputs or readings */
+    /**
+     * One slip of one subject.
+     *
+     * @param touched inputs or readings
+     */
     private record Candidate(Slip slip, String subject, int[] touched, double weight) {}
 
     private record Tried(SuspectedSlip suspect, double logEvidence) {}

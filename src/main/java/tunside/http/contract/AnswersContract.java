@@ -64,7 +64,7 @@ final class AnswersContract {
 
     private static boolean nullable(Schema member) {
         return isNull(member)
-                || member.getAnyOf() != null && member.getAnyOf().stream().anyMatch(AnswersContract::isNull);
+                || (member.getAnyOf() != null && member.getAnyOf().stream().anyMatch(AnswersContract::isNull));
     }
 
     private static boolean isNull(Schema schema) {

@@ -39,7 +39,7 @@ public final class ContractAnswers {
     private void answer(RoutingContext context) {
         String path = context.normalizedPath();
         HttpMethod method = context.request().method();
-        boolean asked = method == HttpMethod.GET || method == HttpMethod.HEAD;
+        boolean asked = method.equals(HttpMethod.GET) || method.equals(HttpMethod.HEAD);
         if (!asked || !(path.equals(ADDRESS) || path.equals(ADDRESS + ".json") || path.equals(ADDRESS + ".yaml"))) {
             context.next();
             return;
