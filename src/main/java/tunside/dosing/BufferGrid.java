@@ -158,7 +158,7 @@ final class BufferGrid {
             double scale = node.scale();
             double startMeq = scale * startScaled + startFixed;
             double found = solve(last.given, scale, startMeq, ph + change, slope);
-            change = node == before.get(0) ? 0 : found - ph;
+            change = after.isEmpty() ? 0 : found - ph;
             ph = found;
             slope = (missing(last.given, scale, startMeq, ph - HALF_STEP_PH)
                             - missing(last.given, scale, startMeq, ph + HALF_STEP_PH))
