@@ -21,7 +21,7 @@ export async function start({ n = 0, app = 'target/quarkus-app', env = {}, optio
   const port = firstPort + 2 * n;
   const management = port + 1;
   const child = spawn('java', [...options, '-jar', 'quarkus-run.jar'], {
-    cwd: path.resolve(root, app),
+    cwd: path.resolve(root, process.env.TUNSIDE_APP ?? app),
     env: { ...process.env, MALLOC_ARENA_MAX: '2', QUARKUS_HTTP_PORT: port, QUARKUS_MANAGEMENT_PORT: management, ...env },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
