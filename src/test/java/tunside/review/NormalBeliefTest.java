@@ -182,10 +182,10 @@ class NormalBeliefTest {
     @Test
     void eachReadingIsJudgedGivenThoseBeforeIt() {
         Departure departure =
-                new Departure(new ArrayRealVector(new double[] {0.2, -0.1}), matrix(0.04, 0.01, 0.01, 0.01));
+                new Departure(new ArrayRealVector(new double[] {0.3, -0.1}), matrix(0.04, 0.01, 0.01, 0.01));
         double[] studentised = departure.studentised();
-        assertThat(studentised[0]).isCloseTo(1, within(1e-12));
-        assertThat(studentised[1]).isCloseTo((-0.1 - 0.25 * 0.2) / (0.1 * Math.sqrt(0.75)), within(1e-12));
+        assertThat(studentised[0]).isCloseTo(1.5, within(1e-12));
+        assertThat(studentised[1]).isCloseTo((-0.1 - 0.25 * 0.3) / (0.1 * Math.sqrt(0.75)), within(1e-12));
         assertThat(departure.farthest()).isEqualTo(studentised[1]);
         assertThat(new Departure(new ArrayRealVector(new double[] {0.5, 0.1}), matrix(0.04, 0.01, 0.01, 0.01))
                         .farthest())
