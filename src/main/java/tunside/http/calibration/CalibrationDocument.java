@@ -106,6 +106,13 @@ public record CalibrationDocument(
                         signal, at, 59, 0, 0, 0, 0, isothermalPoint, compensation, 4, 7, verdict, Calibration.MODEL));
     }
 
+    /** Finds the faults of a document that is only handed on; an absent one has none. */
+    public static void check(CalibrationDocument document, Place place) {
+        if (document != null) {
+            document.toCalibration(place);
+        }
+    }
+
     /** As an answer states it, to {@value #DIGITS} digits, so that reading with it loses nothing. */
     public static CalibrationDocument of(Calibration calibration) {
         return new CalibrationDocument(

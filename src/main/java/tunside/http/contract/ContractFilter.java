@@ -34,7 +34,7 @@ import tunside.quantity.VolumeUnit;
 
 /**
  * Completes the generated contract: enums under the names that the JSON uses, the problem answers of every operation,
- * and the examples of {@code /examples/<operationId>.json}, which a test executes.
+ * and the examples of {@code /examples/<operationId>.json}, which a test executes; and which members an answer always has.
  */
 @OpenApiFilter(OpenApiFilter.RunStage.RUN)
 public final class ContractFilter implements OASFilter {
@@ -91,7 +91,7 @@ public final class ContractFilter implements OASFilter {
                 addExamples(operation);
                 if (post) {
                     NdjsonContract.describe(operation, examples(operation.getOperationId()));
-                    FormsContract.describe(operation);
+                    FormsContract.describe(operation, examples(operation.getOperationId()));
                 }
             });
         }

@@ -16,7 +16,6 @@ import tunside.http.sheet.BrewDaySheet.Step;
 
 /** A dose on paper: what was read, what to add, and fields for every reading to come. */
 final class AcidDoseSheet {
-    private static final int MOST_INGREDIENTS = 10;
     private static final int MOST_READINGS = 3;
     private static final int MOST_STAGES = 3;
 
@@ -40,18 +39,20 @@ final class AcidDoseSheet {
         List<Ingredient> ingredients = ingredients();
         List<Step> steps = steps();
         List<Ingredient> liquor = question.liquor() == null ? List.of() : SheetParts.liquor(question.liquor());
-        return BrewDaySheet.of(
-                stopped ? "Stop: add nothing now" : title(),
-                result.advice(),
-                liquor,
-                ingredients,
-                MOST_INGREDIENTS,
-                facts(),
-                steps,
-                SheetParts.electrode(question.phUncertainty(), question.sharedUncertainty()),
-                answer.checks(),
-                answer.safety(),
-                answer.basis());
+        return new SheetDraft(
+                        stopped ? "Stop: add nothing now" : title(),
+                        result.advice(),
+                        liquor,
+                        question.grist() == null ? "What is dosed" : "Grist and additions",
+                        ingredients,
+                        facts(),
+                        steps,
+                        SheetParts.electrode(
+                                question.calibration(), question.phUncertainty(), question.sharedUncertainty()),
+                        answer.checks(),
+                        answer.safety(),
+                        answer.basis())
+                .fitted();
     }
 
     private String title() {
