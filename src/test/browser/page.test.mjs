@@ -3,15 +3,10 @@
 
 import assert from 'node:assert/strict';
 import { createRequire } from 'node:module';
-import { chromium } from 'playwright-core';
+import { base, launched, printed } from './chromium.mjs';
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-const base = process.env.TUNSIDE || 'http://localhost:8080';
-const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM || '/usr/bin/chromium',
-  args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
-    '--disable-component-update', '--disable-sync'],
-});
+const browser = await launched();
 const faults = [];
 
 async function visit(viewport, colorScheme) {
@@ -57,6 +52,7 @@ for (const [viewport, scheme] of [[{ width: 1200, height: 900 }, 'light'], [{ wi
     const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     assert.ok(wide <= 0, `${id} at ${viewport.width} is ${wide} px too wide`);
     await shot(page, `${id}-${scheme}-answer`);
+    for (const format of ['A4', 'Letter']) assert.equal(await printed(page, format), 1, `${id} prints on one page of ${format}`);
     await clean(page, `${id} ${scheme}`);
   }
   await page.context().close();
@@ -90,4 +86,4 @@ assert.equal(await page.evaluate(() => document.activeElement.id), 'answer');
 
 assert.deepEqual(faults, [], 'no error on the console');
 await browser.close();
-console.log('page: three questions, two sizes, a problem and the keyboard: as they should be');
+console.log('page: three questions, two sizes, on paper, a problem and the keyboard: as they should be');

@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -26,7 +27,11 @@ class ExamplesTest {
     private static final Path EXAMPLES = Path.of("src/main/resources/examples");
     private static final ObjectMapper MAPPER = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
 
-    record Operation(String id, String method, String path) {}
+    /** Media types of other forms of an answer, each with the end of what a contract's reader needs to see of it. */
+    private static final Map<String, String> FORMS = Map.of("image/svg+xml", "</desc>", "text/html", "</h1>");
+
+    /** @param forms media types of its answer that have a shortened example */
+    record Operation(String id, String method, String path, List<String> forms) {}
 
     @Test
     void everyOperationHasAnExampleOfItsAnswer() throws IOException {
@@ -45,6 +50,40 @@ class ExamplesTest {
                                 assertThat(example.get("status").asInt()).isEqualTo(400));
             }
         }
+    }
+
+    @TestFactory
+    Stream<DynamicTest> everyOtherFormHasAShortenedExampleOfTheRealAnswer() throws IOException {
+        return operations().stream()
+                .flatMap(operation -> operation.forms.stream()
+                        .map(form -> DynamicTest.dynamicTest(
+                                operation.id + ": " + form, () -> executeForm(operation, form))));
+    }
+
+    private static void executeForm(Operation operation, String form) throws IOException {
+        ObjectNode examples = (ObjectNode) MAPPER.readTree(file(operation).toFile());
+        ObjectNode example = (ObjectNode) StreamSupport.stream(examples.spliterator(), false)
+                .filter(one -> one.get("status").asInt() == 200)
+                .findFirst()
+                .orElseThrow();
+        Response response = given().contentType("application/json")
+                .accept(form)
+                .body(MAPPER.writeValueAsBytes(example.get("request")))
+                .post(operation.path);
+        assertThat(response.statusCode()).isEqualTo(200);
+        String shortened = shortened(response.asString(), FORMS.get(form));
+        if (Boolean.getBoolean("examples.record")) {
+            example.withObject("/forms").put(form, shortened);
+            Files.writeString(file(operation), MAPPER.writeValueAsString(examples) + "\n");
+        }
+        assertThat(example.path("forms").path(form).asText()).isEqualTo(shortened);
+    }
+
+    /** Without styles, up to a tag, closed so that it is well-formed again. */
+    private static String shortened(String text, String last) {
+        String head =
+                text.substring(0, text.indexOf(last) + last.length()).replaceAll("(?s)<style>.*?</style>\\s*", "");
+        return head + "<!-- and so on -->" + (last.equals("</desc>") ? "</svg>" : "</main></div></body></html>");
     }
 
     @TestFactory
@@ -97,8 +136,12 @@ class ExamplesTest {
         List<Operation> operations = new ArrayList<>();
         for (Map.Entry<String, JsonNode> path : contract.get("paths").properties()) {
             for (Map.Entry<String, JsonNode> method : path.getValue().properties()) {
-                operations.add(
-                        new Operation(method.getValue().get("operationId").asText(), method.getKey(), path.getKey()));
+                JsonNode content = method.getValue().at("/responses/200/content");
+                operations.add(new Operation(
+                        method.getValue().get("operationId").asText(),
+                        method.getKey(),
+                        path.getKey(),
+                        FORMS.keySet().stream().filter(content::has).sorted().toList()));
             }
         }
         return operations;

@@ -1,5 +1,6 @@
 package tunside.http.calibration;
 
+import org.jspecify.annotations.Nullable;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
@@ -104,6 +105,13 @@ public record CalibrationDocument(
                         model),
                 new Calibration(
                         signal, at, 59, 0, 0, 0, 0, isothermalPoint, compensation, 4, 7, verdict, Calibration.MODEL));
+    }
+
+    /** Finds the faults of a document that is only handed on; an absent one has none. */
+    public static void check(@Nullable CalibrationDocument document, Place place) {
+        if (document != null) {
+            document.toCalibration(place);
+        }
     }
 
     /** As an answer states it, to {@value #DIGITS} digits, so that reading with it loses nothing. */

@@ -34,7 +34,8 @@ import tunside.quantity.VolumeUnit;
 
 /**
  * Completes the generated contract: enums under the names that the JSON uses, the problem answers of every operation,
- * and the examples of {@code /examples/<operationId>.json}, which a test executes. Runs when the contract is first asked for.
+ * the examples of {@code /examples/<operationId>.json}, which a test executes, and which members an answer always has.
+ * Runs when the contract is first asked for.
  */
 @OpenApiFilter(OpenApiFilter.RunStage.RUNTIME_PER_REQUEST)
 public final class ContractFilter implements OASFilter {
@@ -91,7 +92,7 @@ public final class ContractFilter implements OASFilter {
                 addExamples(operation);
                 if (post) {
                     NdjsonContract.describe(operation, examples(operation.getOperationId()));
-                    FormsContract.describe(operation);
+                    FormsContract.describe(operation, examples(operation.getOperationId()));
                 }
             });
         }

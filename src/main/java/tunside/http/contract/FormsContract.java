@@ -1,5 +1,6 @@
 package tunside.http.contract;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.models.Operation;
 import org.eclipse.microprofile.openapi.models.media.Content;
@@ -13,7 +14,8 @@ final class FormsContract {
 
     private FormsContract() {}
 
-    static void describe(Operation operation) {
+    /** @param examples of the operation; {@code forms} has, for a media type, a shortened answer */
+    static void describe(Operation operation, JsonNode examples) {
         Content answers = operation.getResponses().getAPIResponse("200").getContent();
         String ref = answers.getMediaType("application/json").getSchema().getRef();
         String answer = ref.substring(ref.lastIndexOf('/') + 1);
@@ -33,6 +35,18 @@ final class FormsContract {
                             + " and fields for what is read, the electrode, and safety notes in the margin.",
                     answer);
         }
+        examples.fields()
+                .forEachRemaining(example -> example.getValue()
+                        .path("forms")
+                        .fields()
+                        .forEachRemaining(form -> answers.getMediaType(form.getKey())
+                                .addExample(
+                                        example.getKey(),
+                                        OASFactory.createExample()
+                                                .summary(example.getValue()
+                                                                .get("summary")
+                                                                .asText() + " Shortened.")
+                                                .value(form.getValue().asText()))));
     }
 
     private static void add(Content answers, String mediaType, String description, String answer) {

@@ -31,6 +31,7 @@ import tunside.dosing.Supply;
 import tunside.dosing.WortDose;
 import tunside.finding.Finding;
 import tunside.http.answer.Rounded;
+import tunside.http.calibration.CalibrationDocument;
 import tunside.http.json.KnownIds;
 import tunside.http.mash.AdditionMapper;
 import tunside.http.mash.ExperienceDocument;
@@ -241,6 +242,7 @@ record AcidDoseReading(
         private void misplaced() {
             boolean mash = request.liquid() == DosedLiquid.MASH;
             boolean liquor = request.liquid() == DosedLiquid.LIQUOR;
+            CalibrationDocument.check(request.calibration(), place.member("calibration"));
             belongs("grist", request.grist(), mash, "a mash");
             belongs("additions", request.additions(), mash, "a mash");
             belongs("millGapMm", request.millGapMm(), mash, "a mash");

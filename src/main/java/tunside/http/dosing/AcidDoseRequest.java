@@ -9,6 +9,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import tunside.dosing.DosedLiquid;
+import tunside.http.calibration.CalibrationDocument;
 import tunside.http.json.Known;
 import tunside.http.json.KnownIds;
 import tunside.http.mash.AdditionRequest;
@@ -220,5 +221,12 @@ public record AcidDoseRequest(
                 description =
                         "Probability that one stage may take of passing the far end of the range; 0.05 where left out.",
                 nullable = true)
-        @Nullable
-        Double acceptedRisk) {}
+        @Nullable Double acceptedRisk,
+
+        @Valid
+        @Schema(
+                description =
+                        "The calibration that POST /v1/calibration-evaluations answered with, unchanged, to be printed on the"
+                                + " sheet. No number rests on it.",
+                nullable = true)
+        @Nullable CalibrationDocument calibration) {}

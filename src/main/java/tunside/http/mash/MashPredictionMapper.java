@@ -15,6 +15,7 @@ import tunside.http.answer.Basis;
 import tunside.http.answer.Checks;
 import tunside.http.answer.Rounded;
 import tunside.http.answer.Safety;
+import tunside.http.calibration.CalibrationDocument;
 import tunside.http.mash.MashPredictionResponse.InputInfluence;
 import tunside.http.mash.MashPredictionResponse.IonAmount;
 import tunside.http.mash.MashPredictionResponse.LimitingInput;
@@ -125,6 +126,7 @@ public final class MashPredictionMapper {
                         .map(rest -> rest.toTimeSpan(place.member("rest"), 0, LONGEST_REST_S)),
                 Boolean.TRUE.equals(request.decoction()));
         Experience experience = ExperienceDocument.toExperience(request.experience(), place.member("experience"));
+        CalibrationDocument.check(request.calibration(), place.member("calibration"));
         place.stopIfFaulty();
         Mash mash = place.member("additions")
                 .build(

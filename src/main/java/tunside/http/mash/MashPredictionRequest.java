@@ -8,6 +8,7 @@ import jakarta.validation.constraints.Size;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
+import tunside.http.calibration.CalibrationDocument;
 import tunside.http.quantity.TimeQuantity;
 import tunside.http.vary.VaryRequest;
 import tunside.http.water.LiquorRequest;
@@ -63,5 +64,12 @@ public record MashPredictionRequest(
                         "One quantity or number of this request to vary, such as the liquor's volume: the answer has the"
                                 + " curve as well.",
                 nullable = true)
-        @Nullable
-        VaryRequest vary) {}
+        @Nullable VaryRequest vary,
+
+        @Valid
+        @Schema(
+                description =
+                        "The calibration that POST /v1/calibration-evaluations answered with, unchanged, to be printed on the"
+                                + " sheet. No number rests on it.",
+                nullable = true)
+        @Nullable CalibrationDocument calibration) {}

@@ -8,10 +8,10 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A size of the reader's own sans-serif typeface. The picture cannot know that typeface, so it takes the
+ * A size of the reader's own sans-serif typeface. Picture and sheet cannot know that typeface, so they take the
  * widths of a wide one: nothing is measured with fonts of the machine, which needs none, and every machine draws the same picture.
  */
-final class Lettering extends Font {
+public final class Lettering extends Font {
     private static final long serialVersionUID = 1;
     /** Widest usual typefaces against the widths below. */
     private static final double WIDE = 1.17;
@@ -32,12 +32,12 @@ final class Lettering extends Font {
 
     private static final int OTHER_WIDTH = 700;
 
-    Lettering(int size, boolean bold) {
+    public Lettering(int size, boolean bold) {
         super(SANS_SERIF, bold ? Font.BOLD : PLAIN, size);
     }
 
     /** Width of a text in a wide typeface. */
-    double width(String text) {
+    public double width(String text) {
         double thousandths = 0;
         for (int i = 0; i < text.length(); i++) {
             int index = text.charAt(i) - ' ';
@@ -47,7 +47,7 @@ final class Lettering extends Font {
     }
 
     /** A text in lines that fit a width in wide typefaces too; words longer than a line are broken. */
-    List<String> lines(String text, double width) {
+    public List<String> lines(String text, double width) {
         List<String> lines = new ArrayList<>();
         String line = "";
         for (String word : text.strip().split("\\s+", -1)) {

@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
+import java.util.regex.Pattern;
 import org.jfree.chart.plot.XYPlot;
 import tunside.http.answer.Rounded;
 import tunside.http.mash.MashPredictionResponse.PhCurve;
@@ -85,9 +86,13 @@ final class VariedPh {
         return curve.unit() == null ? name(curve) : name(curve) + ", " + curve.unit();
     }
 
-    /** The pointer in words; of a long one its end. */
+    /** The pointer in words, counting from 1; of a long one its end. */
     private static String name(PhCurve curve) {
-        String words = curve.pointer().replace('/', ' ').strip();
+        String words = Pattern.compile("/(\\d+)")
+                .matcher(curve.pointer())
+                .replaceAll(index -> " " + (Long.parseLong(index.group(1)) + 1))
+                .replace('/', ' ')
+                .strip();
         return words.length() <= LONGEST_LABEL ? words : "… " + words.substring(words.length() - LONGEST_LABEL);
     }
 }

@@ -118,6 +118,7 @@ record MashPlanReading(
                             request.rest(),
                             request.decoction(),
                             request.experience(),
+                            null,
                             null),
                     place);
             Mash mash = prediction.mash();

@@ -18,7 +18,6 @@ import tunside.http.sheet.BrewDaySheet.Step;
 
 /** A dose on paper: what was read, what to add, and fields for every reading to come. */
 final class AcidDoseSheet {
-    private static final int MOST_INGREDIENTS = 10;
     private static final int MOST_READINGS = 3;
     private static final int MOST_STAGES = 3;
 
@@ -42,18 +41,20 @@ final class AcidDoseSheet {
         List<Ingredient> ingredients = ingredients();
         List<Step> steps = steps();
         List<Ingredient> liquor = question.liquor() == null ? List.of() : SheetParts.liquor(question.liquor());
-        return BrewDaySheet.of(
-                stopped ? "Stop: add nothing now" : title(),
-                result.advice(),
-                liquor,
-                ingredients,
-                MOST_INGREDIENTS,
-                facts(),
-                steps,
-                SheetParts.electrode(question.phUncertainty(), question.sharedUncertainty()),
-                answer.checks(),
-                answer.safety(),
-                answer.basis());
+        return new SheetDraft(
+                        stopped ? "Stop: add nothing now" : title(),
+                        result.advice(),
+                        liquor,
+                        question.grist() == null ? "What is dosed" : "Grist and additions",
+                        ingredients,
+                        facts(),
+                        steps,
+                        SheetParts.electrode(
+                                question.calibration(), question.phUncertainty(), question.sharedUncertainty()),
+                        answer.checks(),
+                        answer.safety(),
+                        answer.basis())
+                .fitted();
     }
 
     private String title() {
@@ -82,8 +83,7 @@ final class AcidDoseSheet {
                 ? result.dosedBase().name()
                 : "%s acid, %s %s"
                         .formatted(
-                                SheetParts.words(
-                                        requireNonNull(result.dosedAcid()).acid()),
+                                SheetParts.words(requireNonNull(result.dosedAcid()).acid()),
                                 Rounded.text(result.dosedAcid().strength().value()),
                                 result.dosedAcid().strength().unit().symbol());
     }

@@ -1,19 +1,18 @@
 package tunside.http.sheet;
 
 import java.util.List;
-import tunside.http.answer.Basis;
-import tunside.http.answer.Check;
-import tunside.http.answer.SafetyAdvice;
 
 /**
- * One page for a clipboard beside the mash tun.
+ * One page for a clipboard beside the mash tun. {@link SheetDraft} makes one of a length that fits its page.
  *
+ * @param tight whether it is written smaller, since it holds much
  * @param title what to do or to expect
  * @param lead the numbers behind it
  * @param warnings checks that say caution or stop
- * @param liquor waters, each to be ticked
- * @param ingredients what else goes together
- * @param moreIngredients what did not fit, in words; empty where all did
+ * @param liquor waters and what is done to them, each to be ticked
+ * @param liquorColumns in which these stand: 1 or 2
+ * @param ingredientsTitle what the ingredients go into
+ * @param ingredients what goes together, without the liquor
  * @param facts what was given and predicted
  * @param steps in order
  * @param blankSteps empty rows for what follows
@@ -23,12 +22,14 @@ import tunside.http.answer.SafetyAdvice;
  * @param origin model and version
  */
 public record BrewDaySheet(
+        boolean tight,
         String title,
         String lead,
-        List<String> warnings,
+        List<Warning> warnings,
         List<Ingredient> liquor,
+        int liquorColumns,
+        String ingredientsTitle,
         List<Ingredient> ingredients,
-        String moreIngredients,
         List<Fact> facts,
         List<Step> steps,
         List<Integer> blankSteps,
@@ -38,45 +39,22 @@ public record BrewDaySheet(
         String origin) {
 
     /**
-     * A sheet that fits its page.
+     * Something that goes in or is done.
      *
-     * @param ingredients all of them
-     * @param most of them that the sheet holds
-     * @param checks of the answer
-     * @param notes its safety notes
+     * @param box whether there is a box to tick
      */
-    static BrewDaySheet of(
-            String title,
-            String lead,
-            List<Ingredient> liquor,
-            List<Ingredient> ingredients,
-            int most,
-            List<Fact> facts,
-            List<Step> steps,
-            List<Fact> electrode,
-            List<Check> checks,
-            List<SafetyAdvice> notes,
-            Basis basis) {
-        List<String> warnings = SheetParts.warnings(checks);
-        return new BrewDaySheet(
-                title,
-                lead,
-                warnings,
-                liquor,
-                SheetParts.first(ingredients, most),
-                SheetParts.more(ingredients, most),
-                facts,
-                steps,
-                SheetParts.blankRows(
-                        warnings.size(), liquor.size(), Math.min(most, ingredients.size()), facts.size(), steps.size()),
-                electrode,
-                SheetParts.safety(notes),
-                SheetParts.moreSafety(notes),
-                SheetParts.origin(basis));
+    public record Ingredient(boolean box, String name, String amount) {
+        Ingredient(String name, String amount) {
+            this(true, name, amount);
+        }
     }
 
-    /** Something that goes in. */
-    public record Ingredient(String name, String amount) {}
+    /**
+     * A check that is not passed.
+     *
+     * @param outcome Caution or STOP, with its full stop
+     */
+    public record Warning(String outcome, String message) {}
 
     /** Something known. */
     public record Fact(String name, String value) {}

@@ -14,8 +14,6 @@ import tunside.mash.PhRanges;
 
 /** A predicted mash on paper. */
 final class MashPredictionSheet {
-    private static final int MOST_INGREDIENTS = 12;
-
     private MashPredictionSheet() {}
 
     static BrewDaySheet of(MashPredictionRequest question, MashPredictionResponse answer) {
@@ -33,8 +31,7 @@ final class MashPredictionSheet {
         }
         question.grist().forEach(malt -> ingredients.add(SheetParts.malt(malt)));
         List<Fact> facts = List.of(
-                new Fact("Predicted pH, cooled sample", expected),
-                new Fact("Standard uncertainty", Rounded.text(result.standardUncertainty())),
+                new Fact("Predicted pH", expected),
                 new Fact(
                         "Accepted range",
                         "%s to %s"
@@ -44,26 +41,26 @@ final class MashPredictionSheet {
                 new Fact("Grist", SheetParts.amount(result.gristMass(), null)),
                 new Fact("Liquor to grist", Rounded.text(result.liquorRatioLPerKg()) + " L/kg"),
                 new Fact(
-                        "Acid that lowers the pH by 0.1",
-                        Rounded.text(Rounded.significant(result.bufferCapacityMeqPerPh() / 10, 3)) + " mEq"),
-                new Fact("Surer with", result.limitedBy().advice()));
+                        "Acid for 0.1 less pH",
+                        Rounded.text(Rounded.significant(result.bufferCapacityMeqPerPh() / 10, 3)) + " mEq"));
         List<Step> steps = List.of(
                 new Step(false, "Electrode read in two buffers", "", ""),
-                new Step(false, "Additions stirred into the liquor, each ticked above", "", ""),
-                new Step(false, "Mashed in", "", ""),
+                new Step(false, "Mashed in with all that is ticked above", "", ""),
                 new Step(false, "First sample, cooled to 20 to 25 °C and read", expected, ""),
                 new Step(false, "Second sample, the same way", expected, ""));
-        return BrewDaySheet.of(
-                "Mash predicted at pH " + Rounded.text(result.ph()),
-                "Measure before you correct: ask for a dose with the pH you read.",
-                liquor,
-                ingredients,
-                MOST_INGREDIENTS,
-                facts,
-                steps,
-                SheetParts.electrode(null, null),
-                answer.checks(),
-                answer.safety(),
-                answer.basis());
+        return new SheetDraft(
+                        "Mash predicted at pH " + Rounded.text(result.ph()),
+                        "Measure before you correct: ask for a dose with the pH you read. Surer next time: "
+                                + result.limitedBy().advice(),
+                        liquor,
+                        "Grist and additions",
+                        ingredients,
+                        facts,
+                        steps,
+                        SheetParts.electrode(question.calibration(), null, null),
+                        answer.checks(),
+                        answer.safety(),
+                        answer.basis())
+                .fitted();
     }
 }

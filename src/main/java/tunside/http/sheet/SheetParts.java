@@ -2,44 +2,38 @@ package tunside.http.sheet;
 
 import static java.util.Objects.requireNonNull;
 
+import org.jspecify.annotations.Nullable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
-import org.jspecify.annotations.Nullable;
+import tunside.electrode.Calibration;
 import tunside.finding.Outcome;
-import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.Rounded;
-import tunside.http.answer.SafetyAdvice;
+import tunside.http.calibration.CalibrationDocument;
+import tunside.http.json.ContractNames;
 import tunside.http.mash.AdditionRequest;
 import tunside.http.mash.MaltRequest;
+import tunside.http.problem.Place;
 import tunside.http.quantity.AlkalinityQuantity;
 import tunside.http.quantity.DissolvedQuantity;
 import tunside.http.quantity.MassQuantity;
+import tunside.http.quantity.StrengthQuantity;
 import tunside.http.quantity.VolumeQuantity;
 import tunside.http.sheet.BrewDaySheet.Fact;
 import tunside.http.sheet.BrewDaySheet.Ingredient;
-import tunside.http.sheet.BrewDaySheet.Note;
+import tunside.http.sheet.BrewDaySheet.Warning;
+import tunside.http.water.LiquorMapper;
 import tunside.http.water.LiquorRequest;
+import tunside.http.water.TreatmentRequest;
 import tunside.http.water.WaterRequest;
 import tunside.http.water.WaterSourceRequest;
+import tunside.water.TreatmentStep;
 
 /** What sheets have in common, cut to what one page holds. */
 final class SheetParts {
     private static final int MOST_WARNINGS = 3;
-    private static final int MOST_WATERS = 2;
-    private static final int MOST_BLANK = 7;
-    private static final double PAGE_MM = 255;
-    private static final double HEADS_MM = 100;
-    private static final double WARNING_MM = 12;
-    private static final double LINE_MM = 9;
-    private static final double STEP_MM = 13;
-    private static final double BLANK_MM = 9.5;
-    private static final double MARGIN_LINES = 75;
-    private static final double NOTE_GAP_LINES = 0.4;
-    private static final int LINE_CHARACTERS = 36;
-    private static final List<String> ALWAYS =
-            List.of("acid.into-water", "chemical.first-aid", "sample.hot", "defer.label-and-codes");
+    private static final int MOST_REPORTS = 2;
 
     private SheetParts() {}
 
@@ -65,36 +59,70 @@ final class SheetParts {
     }
 
     static Ingredient addition(AdditionRequest addition) {
-        String name = addition.acid() == null
-                ? words(requireNonNull(addition.salt()))
-                : "%s acid%s"
-                        .formatted(
-                                words(requireNonNull(addition.acid())),
-                                addition.strength() == null
-                                        ? ""
-                                        : ", %s %s"
-                                                .formatted(
-                                                        Rounded.text(addition.strength()
-                                                                .value()),
-                                                        addition.strength()
-                                                                .unit()
-                                                                .symbol()));
-        return new Ingredient(name, amount(addition.mass(), addition.volume()));
+        return new Ingredient(
+                chemical(addition.acid(), addition.strength(), addition.salt()),
+                amount(addition.mass(), addition.volume()));
     }
 
-    /** The waters, each with what its report says. */
+    private static String chemical(@Nullable String acid, @Nullable StrengthQuantity strength, @Nullable String salt) {
+        if (acid == null) {
+            return words(requireNonNull(salt));
+        }
+        return words(acid) + " acid"
+                + (strength == null
+                        ? ""
+                        : ", %s %s"
+                                .formatted(
+                                        Rounded.text(strength.value()),
+                                        strength.unit().symbol()));
+    }
+
+    /** The waters, each with what its report says, then what is done to all of it. */
     static List<Ingredient> liquor(LiquorRequest liquor) {
-        List<Ingredient> waters = new ArrayList<>();
+        List<Ingredient> parts = new ArrayList<>();
         if (liquor.sources() == null) {
-            waters.add(new Ingredient("liquor, " + report(liquor.water()), amount(null, liquor.volume())));
+            parts.add(new Ingredient(report(liquor.water()), amount(null, liquor.volume())));
         } else {
-            for (WaterSourceRequest source : liquor.sources()) {
-                waters.add(new Ingredient("liquor, " + report(source.water()), amount(null, source.volume())));
+            boolean few = liquor.sources().size() <= MOST_REPORTS;
+            liquor.sources().forEach(source -> parts.add(source(source, few)));
+        }
+        if (liquor.treatments() != null) {
+            List<TreatmentStep> done = LiquorMapper.prepared(liquor).steps();
+            for (int i = 0; i < done.size(); i++) {
+                parts.add(treatment(liquor.treatments().get(i), done.get(i)));
             }
         }
-        return waters.size() <= MOST_WATERS
-                ? waters
-                : List.of(new Ingredient("liquor, a blend of %s waters".formatted(waters.size()), ""));
+        return parts;
+    }
+
+    private static Ingredient source(WaterSourceRequest source, boolean withReport) {
+        StringJoiner name = new StringJoiner(": ");
+        if (source.name() != null) {
+            name.add(source.name());
+        }
+        if (withReport || source.name() == null) {
+            name.add(report(source.water()));
+        }
+        String membrane = source.residualShare() == null
+                ? ""
+                : ", through a membrane that lets %s %% by"
+                        .formatted(Rounded.text(Rounded.significant(100 * source.residualShare(), 3)));
+        return new Ingredient(name + membrane, amount(null, source.volume()));
+    }
+
+    private static Ingredient treatment(TreatmentRequest treatment, TreatmentStep done) {
+        if (treatment.boiling() != null) {
+            String lid = Boolean.TRUE.equals(treatment.boiling().lidOn()) ? "with the lid on" : "without a lid";
+            return new Ingredient("then boil " + lid + ", let it settle, draw it off its deposit", "");
+        }
+        if (treatment.liming() != null) {
+            return new Ingredient(
+                    "then stir in slaked lime, let it settle, draw it off its deposit",
+                    amount(MassQuantity.grams(done.grams(), 2), null));
+        }
+        return new Ingredient(
+                "then " + chemical(treatment.acid(), treatment.strength(), treatment.salt()),
+                amount(treatment.mass(), treatment.volume()));
     }
 
     private static String report(@Nullable WaterRequest water) {
@@ -124,30 +152,22 @@ final class SheetParts {
         }
     }
 
-    /** The first of a list. */
-    static List<Ingredient> first(List<Ingredient> all, int most) {
-        return all.size() <= most ? all : all.subList(0, most);
-    }
-
-    /** What {@link #first} left out. */
-    static String more(List<Ingredient> all, int most) {
-        return all.size() <= most ? "" : "and %s more, as in the question".formatted(all.size() - most);
-    }
-
-    static List<String> warnings(List<Check> checks) {
-        List<String> warnings = new ArrayList<>();
+    /** The gravest first. */
+    static List<Warning> warnings(List<Check> checks) {
+        List<Warning> warnings = new ArrayList<>();
         checks.stream()
                 .filter(check -> check.outcome() == Outcome.STOP)
-                .forEach(check -> warnings.add("STOP. " + check.message()));
+                .forEach(check -> warnings.add(new Warning("STOP.", check.message())));
         checks.stream()
                 .filter(check -> check.outcome() == Outcome.CAUTION)
-                .forEach(check -> warnings.add("Caution. " + check.message()));
+                .forEach(check -> warnings.add(new Warning("Caution.", check.message())));
         if (warnings.size() <= MOST_WARNINGS) {
             return warnings;
         }
-        List<String> first = new ArrayList<>(warnings.subList(0, MOST_WARNINGS));
-        first.add("%s more checks say caution or stop: read them in the answer."
-                .formatted(warnings.size() - MOST_WARNINGS));
+        List<Warning> first = new ArrayList<>(warnings.subList(0, MOST_WARNINGS));
+        first.add(new Warning(
+                "%s more".formatted(warnings.size() - MOST_WARNINGS),
+                "checks say caution or stop: read them in the answer."));
         return first;
     }
 
@@ -155,69 +175,45 @@ final class SheetParts {
         return checks.stream().anyMatch(check -> check.outcome() == Outcome.STOP);
     }
 
-    /** The notes that fit the margin, in their order; the order of dilution, first aid and the deferral always. */
-    static List<Note> safety(List<SafetyAdvice> safety) {
-        double room = MARGIN_LINES;
-        for (SafetyAdvice note : safety) {
-            room -= ALWAYS.contains(note.code()) ? lines(note) : 0;
-        }
-        List<Note> notes = new ArrayList<>();
-        String about = "";
-        for (SafetyAdvice note : safety) {
-            boolean always = ALWAYS.contains(note.code());
-            if (always || lines(note) <= room) {
-                room -= always ? 0 : lines(note);
-                notes.add(new Note(note.appliesTo().equals(about) ? "" : note.appliesTo() + ":", note.message()));
-                about = note.appliesTo();
-            }
-        }
-        return notes;
-    }
-
-    static String moreSafety(List<SafetyAdvice> safety) {
-        int missing = safety.size() - safety(safety).size();
-        return missing == 0 ? "" : "%s more notes in the answer as JSON.".formatted(missing);
-    }
-
-    private static double lines(SafetyAdvice note) {
-        int characters = note.appliesTo().length() + 2 + note.message().length();
-        return Math.ceil((double) characters / LINE_CHARACTERS) + NOTE_GAP_LINES;
-    }
-
-    /** What the question says of the readings; the rest is to be filled in. */
-    static List<Fact> electrode(@Nullable Double phUncertainty, @Nullable Double sharedUncertainty) {
+    /** What the question says of the electrode and its readings; the rest is to be filled in. */
+    static List<Fact> electrode(@Nullable CalibrationDocument document, @Nullable Double phUncertainty, @Nullable Double sharedUncertainty) {
         List<Fact> facts = new ArrayList<>();
+        if (document == null) {
+            for (String blank : List.of("Verdict", "Slope, % of ideal", "Offset, mV", "Buffers")) {
+                facts.add(new Fact(blank, ""));
+            }
+        } else {
+            Calibration calibration = document.toCalibration(Place.root());
+            facts.add(new Fact("Verdict", ContractNames.of(calibration.verdict())));
+            facts.add(new Fact(
+                    "Slope, % of ideal",
+                    "%s ± %s"
+                            .formatted(
+                                    Rounded.text(Rounded.decimals(calibration.slopePercent(), 1)),
+                                    Rounded.text(Rounded.significant(calibration.slopePercentUncertainty(), 2)))));
+            facts.add(new Fact(
+                    "Offset, mV",
+                    "%s ± %s"
+                            .formatted(
+                                    Rounded.text(Rounded.decimals(calibration.offsetMv(), 1)),
+                                    Rounded.text(Rounded.significant(Math.sqrt(calibration.offsetVariance()), 2)))));
+            facts.add(new Fact(
+                    "Buffers",
+                    "pH %s to %s at %s °C"
+                            .formatted(
+                                    Rounded.text(Rounded.decimals(calibration.lowestPh(), 2)),
+                                    Rounded.text(Rounded.decimals(calibration.highestPh(), 2)),
+                                    Rounded.text(Rounded.decimals(
+                                            calibration.temperature().celsius(), 1)))));
+        }
+        facts.add(new Fact("Calibrated on, at", ""));
+        facts.add(new Fact("Buffer read again", ""));
         if (phUncertainty != null) {
-            facts.add(new Fact("Standard uncertainty of a reading", Rounded.text(phUncertainty)));
+            facts.add(new Fact("Uncertainty of a reading", "± " + Rounded.text(phUncertainty)));
         }
         if (sharedUncertainty != null) {
-            facts.add(new Fact("Shared by all readings", Rounded.text(sharedUncertainty)));
-        }
-        for (String blank :
-                List.of("Calibrated on, at", "Buffers", "Slope, % of ideal", "Offset, mV", "Buffer read again")) {
-            facts.add(new Fact(blank, ""));
+            facts.add(new Fact("Shared by all readings", "± " + Rounded.text(sharedUncertainty)));
         }
         return facts;
-    }
-
-    private static int pairs(int entries) {
-        return (entries + 1) / 2;
-    }
-
-    /** Empty rows that still fit the shorter of the two papers, from usual heights in mm. */
-    static List<Integer> blankRows(int warnings, int liquors, int ingredients, int facts, int steps) {
-        double used = HEADS_MM
-                + warnings * WARNING_MM
-                + (liquors + pairs(ingredients) + pairs(facts)) * LINE_MM
-                + steps * STEP_MM;
-        List<Integer> rows = new ArrayList<>();
-        for (int i = 0; i < MOST_BLANK && used + (i + 1) * BLANK_MM < PAGE_MM; i++) {
-            rows.add(i);
-        }
-        return rows;
-    }
-
-    static String origin(Basis basis) {
-        return "Tunside %s, model %s".formatted(basis.version(), basis.model());
     }
 }

@@ -71,6 +71,11 @@ public final class LiquorMapper {
                 TreatmentMapper.salts(prepared.treatments()));
     }
 
+    /** A liquor without fault, with its history. */
+    public static PreparedLiquor prepared(LiquorRequest request) {
+        return read(request, Place.root()).prepared();
+    }
+
     /** Reads it with its history. */
     static Reading read(LiquorRequest request, Place place) {
         List<WaterSource> sources = new ArrayList<>();

@@ -15,12 +15,12 @@ export function answerParts(operation, answer, curl, picture) {
     section(properties.safety, 'safety', element('ul', {}, ...answer.safety.map(note =>
       element('li', {}, note.message, note.hazards && note.hazards.length ? ` (${note.hazards.join(', ')})` : '')))),
     part(properties.basis, 'basis', answer.basis),
-    element('section', {}, element('h3', {}, 'The same with curl'), element('pre', { tabindex: '0' }, curl)),
+    element('section', { class: 'its-curl' }, element('h3', {}, 'The same with curl'), element('pre', { tabindex: '0' }, curl)),
   ];
 }
 
 function section(schema, name, ...children) {
-  return element('section', {}, element('h3', {}, inWords(name)), element('p', { class: 'about' }, resolved(schema).description || ''), ...children);
+  return element('section', { class: `its-${name}` }, element('h3', {}, inWords(name)), element('p', { class: 'about' }, resolved(schema).description || ''), ...children);
 }
 
 function part(schema, name, value) {
@@ -38,7 +38,8 @@ function shown(schema, value, label = 'rows') {
     if ('value' in value && 'unit' in value) return element('span', {}, `${value.value} ${value.unit}`);
     return element('dl', {}, ...Object.entries(value).flatMap(([name, inner]) => {
       const its = resolved((schema.properties || {})[name]);
-      return [element('dt', {}, inWords(name)), element('dd', {}, shown(its, inner, inWords(name)), its.description
+      const long = Array.isArray(inner) ? 'rows' : undefined;
+      return [element('dt', { class: long }, inWords(name)), element('dd', { class: long }, shown(its, inner, inWords(name)), its.description
         ? element('small', {}, its.description) : undefined)];
     }));
   }

@@ -125,7 +125,7 @@ function objectField(schema, name, value, required, top = false) {
   const known = value || {};
   const needed = schema.required || [];
   const members = Object.entries(schema.properties).map(([member, inner]) =>
-    ({ member, shown: needed.includes(member) || known[member] !== undefined,
+    ({ member, required: needed.includes(member), shown: needed.includes(member) || known[member] !== undefined,
       part: field(inner, member, known[member], needed.includes(member)) }));
   const more = members.filter(one => !one.shown);
   const note = faultNote(identity());
@@ -142,11 +142,15 @@ function objectField(schema, name, value, required, top = false) {
     read(pointer, places) {
       places.set(pointer, { control: node, show: showFault(note, node) });
       const result = {};
-      for (const { member, part } of members) {
-        const entered = part.read(`${pointer}/${member}`, places);
-        if (entered !== undefined) result[member] = entered;
+      // an empty object says something where it was chosen, as in the example started from, not where it only has to be there
+      let says = value !== undefined && !filled(value);
+      for (const one of members) {
+        const entered = one.part.read(`${pointer}/${one.member}`, places);
+        if (entered === undefined) continue;
+        result[one.member] = entered;
+        says ||= !one.required || filled(entered);
       }
-      return filled(result) || required || top ? result : undefined;
+      return says || required || top ? result : undefined;
     },
   };
 }
