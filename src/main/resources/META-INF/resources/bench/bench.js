@@ -89,7 +89,9 @@ function show(title, ...children) {
 
 async function start() {
   const contract = await loadContract();
-  at('about').textContent = (contract.info.description || contract.info.title).replace(/`/g, '');
+  // what it is, and the word of caution at the end; what lies between is for programs
+  const paragraphs = contract.info.description.trim().replace(/`/g, '').split(/\n\s*\n/);
+  at('about').textContent = `${contract.info.summary} ${paragraphs[paragraphs.length - 1]}`;
   const all = operations();
   at('operations').replaceChildren(...all.map(one => element('li', {},
     element('code', {}, `${one.method.toUpperCase()} ${one.path}`), ` ${one.summary}`)));
