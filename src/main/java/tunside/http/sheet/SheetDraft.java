@@ -95,7 +95,7 @@ record SheetDraft(
                         .mapToDouble(fact -> beside(fact.name(), fact.value(), COLUMN, style))
                         .toArray(),
                 2));
-        room.take((electrode.size() + 1) / 2 * style.field);
+        room.take(Math.ceil(electrode.size() / 2.0) * style.field);
         List<Ingredient> waters = cut(liquor, liquorColumns, style, room);
         List<Ingredient> others = cut(ingredients, 2, style, room);
         List<Note> notes = margin();
