@@ -94,6 +94,6 @@ const metrics = (await ask(service, { method: 'GET', path: '/q/metrics', port: s
 const broken = metrics.split('\n').filter((line) => line.startsWith('http_server_requests_seconds_count') && line.includes('status="500"'));
 expect('answers with 500', broken.length, broken.length === 0);
 expect('a question afterwards', (await ask(service, prediction)).status, (await ask(service, prediction)).status === 200);
-expect('resident at most, MiB', resident(service).peak, resident(service).peak <= 260);
+expect('resident at most, MiB', resident(service).peak, resident(service).peak <= 240);
 expect('exit code', await stop(service), service.child.exitCode === 0);
 finish();
