@@ -67,7 +67,7 @@ function raw(bytes) {
   return new Promise((resolve) => {
     const socket = connect(service.port, '127.0.0.1');
     let text = '';
-    const end = () => socket.destroy() && resolve([...text.matchAll(/^HTTP\/1\.1 (\d+)/gm)].map((match) => Number(match[1])));
+    const end = () => socket.destroy() && resolve([...text.matchAll(/HTTP\/1\.1 (\d{3}) /g)].map((match) => Number(match[1])));
     socket.setTimeout(5000, end).on('error', () => {}).on('data', (data) => (text += data.toString('latin1'))).once('close', end);
     socket.write(bytes);
   });
