@@ -42,7 +42,7 @@ const flood = await closedLoop(service, prediction, 160, seconds(duration), agen
 expect('predictions with 10 times the clients, of those with 16', (ok(flood).length / few).toFixed(2), ok(flood).length / few >= 0.8);
 expect('of them not answered', flood.length - ok(flood).length, flood.length === ok(flood).length);
 await sleep(100);
-expect('resident at most, MiB', resident(service).peak, resident(service).peak <= 260);
+expect('resident at most, MiB', resident(service).peak, resident(service).peak <= 240);
 agent.destroy();
 expect('exit code', await stop(service), service.child.exitCode === 0);
 finish();

@@ -16,6 +16,7 @@ defaults
   timeout connect 2s
   timeout client 30s
   timeout server 30s
+  timeout check 5s
   retries 2
   option redispatch
 frontend in
@@ -40,7 +41,7 @@ for (const n of [0, 1]) {
   await sleep(between);
   codes.push(await stop(instances[n]));
   instances[n] = await start({ n, env });
-  await sleep(1500); // until the gateway has seen it twice
+  await sleep(3000); // until the gateway has seen it twice
 }
 await sleep(between);
 going = false;

@@ -36,7 +36,7 @@ expect('memory, second half to first', change('rss').toFixed(3), change('rss') <
 expect('median latency, second half to first', change('p50').toFixed(2), change('p50') < 1.5);
 expect('p99, second half to first', change('p99').toFixed(2), change('p99') < 2);
 expect('threads more at the end', phases.at(-1).threads - phases[0].threads, phases.at(-1).threads - phases[0].threads <= 4);
-expect('resident at most, MiB', resident(service).peak, resident(service).peak <= 260);
+expect('resident at most, MiB', resident(service).peak, resident(service).peak <= 240);
 agent.destroy();
 await sleep(50);
 expect('exit code', await stop(service), service.child.exitCode === 0);

@@ -28,7 +28,7 @@ public final class NdjsonRoutes {
     public static final String MEDIA_TYPE = "application/x-ndjson";
 
     /** Most bodies answered at the same time; each holds a megabyte at most. */
-    static final int MOST_STREAMS = 64;
+    static final int MOST_STREAMS = 32;
 
     private final BodyReader reader;
     private final ObjectMapper mapper;
