@@ -1,12 +1,12 @@
 package tunside.http.calibration;
 
-import org.jspecify.annotations.Nullable;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.Calibration;
 import tunside.electrode.CalibrationSignal;
 import tunside.electrode.IsothermalPoint;

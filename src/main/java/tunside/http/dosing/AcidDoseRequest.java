@@ -221,7 +221,8 @@ public record AcidDoseRequest(
                 description =
                         "Probability that one stage may take of passing the far end of the range; 0.05 where left out.",
                 nullable = true)
-        @Nullable Double acceptedRisk,
+        @Nullable
+        Double acceptedRisk,
 
         @Valid
         @Schema(
@@ -229,4 +230,5 @@ public record AcidDoseRequest(
                         "The calibration that POST /v1/calibration-evaluations answered with, unchanged, to be printed on the"
                                 + " sheet. No number rests on it.",
                 nullable = true)
-        @Nullable CalibrationDocument calibration) {}
+        @Nullable
+        CalibrationDocument calibration) {}

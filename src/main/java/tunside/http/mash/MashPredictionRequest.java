@@ -64,7 +64,8 @@ public record MashPredictionRequest(
                         "One quantity or number of this request to vary, such as the liquor's volume: the answer has the"
                                 + " curve as well.",
                 nullable = true)
-        @Nullable VaryRequest vary,
+        @Nullable
+        VaryRequest vary,
 
         @Valid
         @Schema(
@@ -72,4 +73,5 @@ public record MashPredictionRequest(
                         "The calibration that POST /v1/calibration-evaluations answered with, unchanged, to be printed on the"
                                 + " sheet. No number rests on it.",
                 nullable = true)
-        @Nullable CalibrationDocument calibration) {}
+        @Nullable
+        CalibrationDocument calibration) {}

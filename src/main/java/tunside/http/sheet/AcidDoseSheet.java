@@ -83,7 +83,8 @@ final class AcidDoseSheet {
                 ? result.dosedBase().name()
                 : "%s acid, %s %s"
                         .formatted(
-                                SheetParts.words(requireNonNull(result.dosedAcid()).acid()),
+                                SheetParts.words(
+                                        requireNonNull(result.dosedAcid()).acid()),
                                 Rounded.text(result.dosedAcid().strength().value()),
                                 result.dosedAcid().strength().unit().symbol());
     }

@@ -2,10 +2,10 @@ package tunside.http.sheet;
 
 import static java.util.Objects.requireNonNull;
 
-import org.jspecify.annotations.Nullable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
+import org.jspecify.annotations.Nullable;
 import tunside.electrode.Calibration;
 import tunside.finding.Outcome;
 import tunside.http.answer.Check;
@@ -176,7 +176,10 @@ final class SheetParts {
     }
 
     /** What the question says of the electrode and its readings; the rest is to be filled in. */
-    static List<Fact> electrode(@Nullable CalibrationDocument document, @Nullable Double phUncertainty, @Nullable Double sharedUncertainty) {
+    static List<Fact> electrode(
+            @Nullable CalibrationDocument document,
+            @Nullable Double phUncertainty,
+            @Nullable Double sharedUncertainty) {
         List<Fact> facts = new ArrayList<>();
         if (document == null) {
             for (String blank : List.of("Verdict", "Slope, % of ideal", "Offset, mV", "Buffers")) {
