@@ -35,11 +35,11 @@ final class FormsContract {
                             + " and fields for what is read, the electrode, and safety notes in the margin.",
                     answer);
         }
-        examples.fields()
-                .forEachRemaining(example -> example.getValue()
+        examples.properties()
+                .forEach(example -> example.getValue()
                         .path("forms")
-                        .fields()
-                        .forEachRemaining(form -> answers.getMediaType(form.getKey())
+                        .properties()
+                        .forEach(form -> answers.getMediaType(form.getKey())
                                 .addExample(
                                         example.getKey(),
                                         OASFactory.createExample()
