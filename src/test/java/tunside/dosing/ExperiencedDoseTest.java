@@ -23,7 +23,7 @@ class ExperiencedDoseTest {
     private static Experience learnt(double mean, double deviation) {
         return new Experience(
                 5,
-                List.of(new LearntParameter(LearntQuantity.BUFFERING_SCALE, "", mean)),
+                List.of(LearntParameter.of(LearntQuantity.BUFFERING_SCALE, mean)),
                 List.of(List.of(deviation * deviation)));
     }
 
