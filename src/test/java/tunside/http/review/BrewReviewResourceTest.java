@@ -25,11 +25,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class BrewReviewResourceTest {
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
-    /**
-     * A mash of pale malt.
-     *
-     * @param more members of the brew and of the mash, comma before them
-     */
+    /** A mash of pale malt, with more members of the malt, the mash and the brew, each after a comma. */
     private static String brew(double ph, double kilograms, String ofMalt, String ofMash, String ofBrew) {
         return """
                 {'mash': {'grist': [{'malt': 'pale', 'mass': {'value': %s, 'unit': 'kg'}%s}],
