@@ -22,8 +22,11 @@ public record Malt(
     /** Most characters of a product's name. */
     public static final int LONGEST_PRODUCT = 40;
 
+    /** Letters of any script and digits, in ranges that readers of the contract know in every language. */
+    private static final String LETTERS = "0-9A-Za-z\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u1FFF\\u2C00-\\uD7FF";
+
     /** What a product's name looks like. */
-    public static final String PRODUCT_PATTERN = "^[\\p{L}\\p{N}]([\\p{L}\\p{M}\\p{N} .,'-]*[\\p{L}\\p{M}\\p{N}.])?$";
+    public static final String PRODUCT_PATTERN = "^[" + LETTERS + "]([" + LETTERS + " .,'-]*[" + LETTERS + ".])?$";
 
     /** The same in words. */
     public static final String PRODUCT_WORDS =
