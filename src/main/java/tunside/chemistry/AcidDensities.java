@@ -34,7 +34,7 @@ final class AcidDensities {
 
     /** Strongest solution that the table reaches, %w/w; 0 where it does not know the acid. */
     static double strongestPercent(Acid acid) {
-        List<Density> rows = requireNonNull(ALL.get(acid.id()));
+        List<Density> rows = ALL.get(acid.id());
         return rows == null ? 0 : rows.get(rows.size() - 1).massPercent;
     }
 

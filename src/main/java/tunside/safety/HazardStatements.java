@@ -24,7 +24,7 @@ public final class HazardStatements {
 
     /** The statement with this code. */
     public static Optional<HazardStatement> find(String code) {
-        return Optional.ofNullable(requireNonNull(ALL.get(code)));
+        return Optional.ofNullable(ALL.get(code));
     }
 
     /**

@@ -80,7 +80,7 @@ class AcidDoseResourceTest {
     @Test
     void experienceNarrowsWhatIsKnownOfTheBuffering() {
         String learnt =
-                ",\"experience\":{\"model\":\"mash-proton-balance\",\"version\":\"1\",\"brews\":5,\"parameters\":[{\"quantity\":"
+                ",\"experience\":{\"model\":\"mash-proton-balance\",\"version\":\"2\",\"brews\":5,\"parameters\":[{\"quantity\":"
                         + "\"buffering-scale\",\"mean\":0.2}],\"covariance\":[[0.01]]}";
         String plain = ask(mash("lactic", 80, ""), 200).extract().asString();
         String taught = ask(mash("lactic", 80, learnt), 200).extract().asString();
