@@ -92,7 +92,7 @@ class AcidDoseResourceTest {
                 .isLessThan(before.getDouble("result.learnt.high90") / before.getDouble("result.learnt.expected"));
         assertThat(after.getDouble("result.addNow.volume.value"))
                 .isGreaterThan(before.getDouble("result.addNow.volume.value"));
-        ask(mash("lactic", 80, learnt.replace("\"version\":\"1\"", "\"version\":\"0\"")), 400)
+        ask(mash("lactic", 80, learnt.replace("\"version\":\"2\"", "\"version\":\"0\"")), 400)
                 .body("errors.pointer", hasItem(containsString("/experience")));
     }
 
