@@ -10,9 +10,14 @@ export { sleep };
 export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const firstPort = Number(process.env.TUNSIDE_LOAD_PORT ?? 18500);
 
+const dockerfile = readFileSync(`${root}/src/main/docker/Dockerfile`, 'utf8');
+
+/** How the image makes the C library hold memory. */
+const allocation = Object.fromEntries([...dockerfile.matchAll(/(MALLOC_\w+)=(\d+)/g)].map(([, name, value]) => [name, value]));
+
 /** Java's options of the image, without its class archive. */
 export function imageOptions() {
-  const entry = readFileSync(`${root}/src/main/docker/Dockerfile`, 'utf8').match(/^ENTRYPOINT (\[.*\])$/m)[1];
+  const entry = dockerfile.match(/^ENTRYPOINT (\[.*\])$/m)[1];
   return JSON.parse(entry).filter((word) => word.startsWith('-X') && !word.includes('SharedArchiveFile'));
 }
 
@@ -22,7 +27,7 @@ export async function start({ n = 0, app = 'target/quarkus-app', env = {}, optio
   const management = port + 1;
   const child = spawn('java', [...options, '-jar', 'quarkus-run.jar'], {
     cwd: path.resolve(root, process.env.TUNSIDE_APP ?? app),
-    env: { ...process.env, MALLOC_ARENA_MAX: '2', QUARKUS_HTTP_PORT: port, QUARKUS_MANAGEMENT_PORT: management, ...env },
+    env: { ...process.env, ...allocation, QUARKUS_HTTP_PORT: port, QUARKUS_MANAGEMENT_PORT: management, ...env },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const service = { child, port, management, url: `http://127.0.0.1:${port}`, log: '' };

@@ -30,7 +30,7 @@ public final class Admission {
     private static final int AFTER_KEYS = 200;
 
     /** All bodies together, bytes. */
-    private static final long MOST_HELD = 24L * 1024 * 1024;
+    private static final long MOST_HELD = 8L * 1024 * 1024;
 
     private final int mostWaiting;
     private final EarlyRefusal refusal;
