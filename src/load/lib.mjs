@@ -53,7 +53,7 @@ export async function ready(service) {
 }
 
 /** One request; never throws: a connection that breaks has status 0 and an `error`. */
-export function ask(service, { method = 'POST', path = '/', port = service.port, headers = {}, body, agent, timeout = 60000 }) {
+export function ask(service, { method = 'POST', path = '/', port = service.port, headers = {}, body, agent = false, timeout = 60000 }) {
   return new Promise((resolve) => {
     const began = performance.now();
     const done = (answer) => resolve({ ms: performance.now() - began, ...answer });
