@@ -96,10 +96,10 @@ public record Experience(int brews, List<LearntParameter> parameters, List<List<
                     .toList();
             if (!ofClass.isEmpty()) {
                 parameters.add(LearntParameter.of(LearntQuantity.MALT_OFFSET, maltClass.id(), 0));
-                variances.add(square(model.classOffsetUncertainty(maltClass)));
+                variances.add(MashModel.square(model.classOffsetUncertainty(maltClass)));
                 for (String product : products(maltClass, ofClass)) {
                     parameters.add(new LearntParameter(LearntQuantity.PRODUCT_OFFSET, maltClass.id(), product, 0));
-                    variances.add(square(model.productOffsetUncertainty(maltClass)));
+                    variances.add(MashModel.square(model.productOffsetUncertainty(maltClass)));
                 }
             }
         }
@@ -121,11 +121,7 @@ public record Experience(int brews, List<LearntParameter> parameters, List<List<
     private static void add(
             List<LearntParameter> parameters, List<Double> variances, LearntQuantity quantity, Estimate estimate) {
         parameters.add(LearntParameter.of(quantity, estimate.value()));
-        variances.add(square(estimate.standardUncertainty()));
-    }
-
-    private static double square(double value) {
-        return value * value;
+        variances.add(MashModel.square(estimate.standardUncertainty()));
     }
 
     /** Place of a parameter of all malts, or -1. */

@@ -321,21 +321,18 @@ record MashEquation(
         private MashComponent.Formula bodyWithOffset(int mass, String label, Malt malt, double reference) {
             Estimate whole = malt.maltClass().distilledWaterPh(malt.colour());
             int ofClass = offset(model.experience().indexOf(malt.maltClass()));
-            double left = square(whole.standardUncertainty()) - square(model.classOffsetUncertainty(malt.maltClass()));
+            double left = MashModel.square(whole.standardUncertainty())
+                    - MashModel.square(model.classOffsetUncertainty(malt.maltClass()));
             int known = model.experience().indexOfProduct(malt);
             int ofProduct = known < 0 ? -1 : offset(known);
             if (known >= 0) {
-                left -= square(model.productOffsetUncertainty(malt.maltClass()));
+                left -= MashModel.square(model.productOffsetUncertainty(malt.maltClass()));
             }
             int ph = input("malt-ph", label, "pH", new Estimate(whole.value(), Math.sqrt(left)));
             Curve curve = curve(label, malt, malt.maltClass());
             return (x, p) -> x[mass]
                     * curve.uptake(
                             x, p - x[ph] - x[ofClass] - (ofProduct < 0 ? 0 : x[ofProduct]) - shift(x, reference, true));
-        }
-
-        private static double square(double value) {
-            return value * value;
         }
 
         /** Whether distilled-water pH and buffering are both measured, so that an acidity says nothing new. */

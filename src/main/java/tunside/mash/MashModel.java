@@ -185,7 +185,7 @@ public record MashModel(
         return lot - Math.min(square(maltPhBetweenBrews), lot / 2);
     }
 
-    private static double square(double value) {
+    static double square(double value) {
         return value * value;
     }
 

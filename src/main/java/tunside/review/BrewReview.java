@@ -303,7 +303,7 @@ public record BrewReview(
                         .mapToObj(l -> belief.covariance().getEntry(k, l))
                         .toList());
             }
-            return new Experience(Collections.frequency(counted(), true), parameters, covariance);
+            return new Experience(Collections.frequency(standings, Standing.COUNTED), parameters, covariance);
         }
 
         private RealVector ones(LearntQuantity... quantities) {

@@ -49,7 +49,10 @@ public final class ContractAnswers {
                 .onSuccess(document -> context.response()
                         .putHeader("Content-Type", format.getMimeType() + ";charset=UTF-8")
                         .end(document))
-                .onFailure(context::fail);
+                .onFailure(fault -> {
+                    written.remove(format); // the next one who asks finds it written, or learns why not
+                    context.fail(fault);
+                });
     }
 
     private Future<Buffer> write(RoutingContext context, Format format) {

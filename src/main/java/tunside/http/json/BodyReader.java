@@ -78,7 +78,11 @@ public class BodyReader implements ServerMessageBodyReader<Object> {
             MultivaluedMap<String, String> headers,
             InputStream in)
             throws IOException {
-        return read(in.readNBytes(LARGEST_BODY), type);
+        byte[] body = in.readNBytes(LARGEST_BODY + 1);
+        if (body.length > LARGEST_BODY) {
+            throw new WebApplicationException(413);
+        }
+        return read(body, type);
     }
 
     /**

@@ -116,7 +116,7 @@ public final class Variations {
                             .formatted(shortened(String.join(", ", members.keySet())), vary.pointer()));
             place.stopIfFaulty();
         }
-        requireNonNull(varied);
+        requireNonNull(varied); // or it has stopped
         requireKind(place.member("from"), vary.from(), varied, vary.pointer());
         requireKind(place.member("to"), vary.to(), varied, vary.pointer());
         place.stopIfFaulty();
