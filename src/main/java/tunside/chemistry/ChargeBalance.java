@@ -1,6 +1,7 @@
 package tunside.chemistry;
 
 import java.util.OptionalDouble;
+import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import tunside.quantity.Temperature;
 
@@ -19,6 +20,9 @@ public final class ChargeBalance {
     private static final double DOSE_ACCURACY = 1e-14;
     private static final double RELATIVE_ACCURACY = 1e-12;
     private static final double CHARGE_ACCURACY = 1e-18;
+    private static final double FIRST_STEP = 1.5;
+    private static final double NEXT_STEP = 4;
+    private static final Solution CARBON = Solution.ofCarbon(1);
 
     private ChargeBalance() {}
 
@@ -61,14 +65,53 @@ public final class ChargeBalance {
                     "largest dose (%s mol/kg) must be finite and not negative".formatted(largest));
         }
         Speciation speciation = new Speciation(solution, perMole, temperature);
-        double fullyDosed = speciation.netCharge(targetPh, largest);
-        double undosed = speciation.netCharge(targetPh, 0);
-        if (undosed * Math.signum(fullyDosed) > 0) {
-            return OptionalDouble.empty();
+        return root(added -> speciation.netCharge(targetPh, added), largest);
+    }
+
+    /**
+     * The inorganic carbon with which a solution takes so much strong acid on its way from one pH to a lower one, whatever
+     * strong base it has: the ions that hold it at a pH count in its ionic strength, not the base that it came with.
+     *
+     * @param fromPh -1 to 15
+     * @param toPh -1 to 15, below {@code fromPh}
+     * @param acid mol/kg
+     * @param largest most carbon, mol/kg, finite, not negative
+     * @return mol/kg to 1e-14, or empty where even no carbon takes more, or the largest less
+     */
+    public static OptionalDouble carbonBetween(
+            Solution solution, double fromPh, double toPh, double acid, Temperature temperature, double largest) {
+        requirePh(fromPh);
+        requirePh(toPh);
+        Speciation before = new Speciation(solution.withCarbon(0), CARBON, temperature);
+        Speciation after = new Speciation(solution.withCarbon(0), CARBON, temperature);
+        return root(carbon -> after.netCharge(toPh, carbon) - before.netCharge(fromPh, carbon) - acid, largest);
+    }
+
+    /**
+     * Where a function of an amount, monotonic and almost straight with a slope of about one, is zero: steps outward from
+     * zero until the sign changes, and solves between the last two.
+     */
+    private static OptionalDouble root(UnivariateFunction function, double largest) {
+        double low = 0;
+        double atLow = function.value(0);
+        double high = Math.min(largest, Math.abs(atLow) * FIRST_STEP);
+        double atHigh = function.value(high);
+        while (atLow * Math.signum(atHigh) > 0) {
+            if (high >= largest) {
+                return OptionalDouble.empty();
+            }
+            low = high;
+            atLow = atHigh;
+            high = Math.min(largest, high * NEXT_STEP);
+            atHigh = function.value(high);
         }
+        if (atLow == 0) {
+            return OptionalDouble.of(low);
+        }
+        double straight = low + (high - low) * atLow / (atLow - atHigh);
         return OptionalDouble.of(
                 new BracketingNthOrderBrentSolver(RELATIVE_ACCURACY, DOSE_ACCURACY, CHARGE_ACCURACY, ORDER)
-                        .solve(MOST_EVALUATIONS, added -> speciation.netCharge(targetPh, added), 0, largest));
+                        .solve(MOST_EVALUATIONS, function, low, high, straight));
     }
 
     /** The state in which all charges sum to zero. */

@@ -3,7 +3,7 @@ package tunside.water;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Collections;
-import java.util.LinkedHashMap;
+import java.util.EnumMap;
 import java.util.Map;
 import tunside.chemistry.Activity;
 import tunside.chemistry.Ion;
@@ -12,8 +12,9 @@ import tunside.reference.Table;
 
 /** The conductivity that a water's ions make up (SM-2510), from {@code ion-conductivities.csv}. */
 public final class Conductivities {
-    private static final String BICARBONATE = "HCO3";
-    private static final Map<String, Double> LIMITING = load();
+    private static final Table TABLE = Table.read("ion-conductivities.csv");
+    private static final double BICARBONATE = limiting("HCO3");
+    private static final Map<Ion, Double> LIMITING = load();
 
     private Conductivities() {}
 
@@ -26,11 +27,11 @@ public final class Conductivities {
      */
     public static double microsiemensPerCm(Map<Ion, Double> mmolPerL, double alkalinityMeqPerL) {
         double bicarbonate = Math.max(0, alkalinityMeqPerL);
-        double sum = requireNonNull(LIMITING.get(BICARBONATE)) * bicarbonate;
+        double sum = BICARBONATE * bicarbonate;
         double squares = bicarbonate;
         for (Map.Entry<Ion, Double> entry : mmolPerL.entrySet()) {
             int charge = entry.getKey().charge();
-            sum += requireNonNull(LIMITING.get(entry.getKey().symbol())) * entry.getValue();
+            sum += requireNonNull(LIMITING.get(entry.getKey())) * entry.getValue();
             squares += charge * charge * entry.getValue();
         }
         double ionicStrength = Math.min(0.5, squares / 2000);
@@ -38,17 +39,20 @@ public final class Conductivities {
         return sum * y * y;
     }
 
-    private static Map<String, Double> load() {
-        Map<String, Double> values = new LinkedHashMap<>();
-        Table table = Table.read("ion-conductivities.csv");
-        for (Row row : table.rows()) {
-            values.put(row.text("ion"), row.number("conductivity_s_cm2_per_mol", 10, 500));
-        }
+    private static Map<Ion, Double> load() {
+        Map<Ion, Double> values = new EnumMap<>(Ion.class);
         for (Ion ion : Ion.values()) {
-            if (!values.containsKey(ion.symbol())) {
-                throw table.rows().get(0).fault("there is no row for '%s'".formatted(ion.symbol()));
-            }
+            values.put(ion, limiting(ion.symbol()));
         }
         return Collections.unmodifiableMap(values);
+    }
+
+    private static double limiting(String ion) {
+        for (Row row : TABLE.rows()) {
+            if (row.text("ion").equals(ion)) {
+                return row.number("conductivity_s_cm2_per_mol", 10, 500);
+            }
+        }
+        throw TABLE.rows().get(0).fault("there is no row for '%s'".formatted(ion));
     }
 }

@@ -95,12 +95,14 @@ public enum Slip {
 
     private static final Map<String, Words> WORDS = load();
 
+    private final String id = name().toLowerCase(Locale.ROOT).replace('_', '-');
+
     /** The report as it was meant if this is what happened; empty where it cannot have happened. */
     abstract Optional<WaterReport> mended(WaterReport report);
 
     /** As answers name it, such as {@code sulfate-as-sulfur}. */
     public String id() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return id;
     }
 
     /** What happened, in words. */

@@ -1,8 +1,10 @@
 package tunside.water;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
-import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
+import java.util.Map;
+import java.util.OptionalDouble;
 import tunside.chemistry.CarbonateState;
 import tunside.chemistry.ChargeBalance;
 import tunside.chemistry.Ion;
@@ -22,9 +24,6 @@ import tunside.quantity.Temperature;
  */
 public record Water(Solution solution, double ph, Temperature temperature, double samplePh, List<Finding> findings) {
     private static final double MOST_CARBON = 1;
-    private static final double LARGEST_STEP = 0.01;
-    private static final int MOST_STEPS = 8;
-    private static final int MOST_EVALUATIONS = 200;
 
     public Water {
         findings = List.copyOf(findings);
@@ -59,10 +58,9 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
      */
     public static Water of(WaterReport report) {
         List<Finding> findings = new ArrayList<>();
-        Solution ions = Solution.WATER;
-        for (Ion ion : report.mmolPerL().keySet()) {
-            ions = ions.plus(Solution.of(ion, report.mmolPerL().get(ion) / 1000));
-        }
+        Map<Ion, Double> molPerKg = new EnumMap<>(Ion.class);
+        report.mmolPerL().forEach((ion, amount) -> molPerKg.put(ion, amount / 1000));
+        Solution ions = new Solution(molPerKg, 0, Map.of(), 0);
         double ph = report.statedPh();
         findings.add(phFinding(report, ph));
         double endPoint = report.endPointPh().orElse(WaterModel.assumedEndPointPh());
@@ -108,47 +106,41 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
     }
 
     /**
-     * True alkalinity so that the acid from the sample's pH to the end point is what was titrated.
-     *
-     * <p>What a titration finds rises with the true alkalinity wherever the sample's pH lies above the end point, so the
-     * root is bracketed by steps upward and solved to 1e-12 mol/kg.
+     * The carbon that takes what was titrated between the sample's pH and the end point, and the alkalinity that gives this
+     * water the sample's pH. Where even a water without carbon takes more, none, and the alkalinity that was titrated.
      */
     private static Solution titrated(
             Solution ions, double titrated, double endPoint, double ph, Temperature temperature) {
-        double free = ChargeBalance.at(Solution.WATER, temperature, ph).netCharge();
         if (ph <= endPoint) {
             if (titrated > 0) {
                 throw new IllegalArgumentException(
                         "pH of the water (%s) must lie above the end point of its alkalinity titration (%s)"
                                 .formatted(ph, endPoint));
             }
+            double free = ChargeBalance.at(Solution.WATER, temperature, ph).netCharge();
             return carbonated(ions, -free, ph, temperature);
         }
-        double low = Math.min(titrated, 0) - LARGEST_STEP;
-        double high = titrated + LARGEST_STEP;
-        for (int step = 0; excess(ions, high, titrated, endPoint, ph, temperature) < 0; step++) {
-            if (step == MOST_STEPS) {
-                throw new IllegalArgumentException(
-                        "no water of pH %s takes %s mEq/L of acid down to pH %s; the pH is too near the end point"
-                                .formatted(ph, 1000 * titrated, endPoint));
-            }
-            high += (high - titrated) * 2;
+        OptionalDouble carbon = ChargeBalance.carbonBetween(ions, ph, endPoint, titrated, temperature, MOST_CARBON);
+        if (carbon.isPresent()) {
+            Solution solution = ions.withCarbon(carbon.getAsDouble());
+            return solution.withBase(-netCharge(solution, temperature, ph));
         }
-        double alkalinity = new BracketingNthOrderBrentSolver(1e-12, 1e-12, 1e-15, 5)
-                .solve(MOST_EVALUATIONS, a -> excess(ions, a, titrated, endPoint, ph, temperature), low, high);
-        return carbonated(ions, alkalinity, ph, temperature);
+        double atEndPoint = netCharge(ions, temperature, endPoint);
+        if (atEndPoint - netCharge(ions, temperature, ph) < titrated) {
+            throw new IllegalArgumentException(
+                    "no water of pH %s takes %s mEq/L of acid down to pH %s; the pH is too near the end point"
+                            .formatted(ph, 1000 * titrated, endPoint));
+        }
+        return ions.withBase(titrated - atEndPoint);
     }
 
-    private static double excess(
-            Solution ions, double alkalinity, double titrated, double endPoint, double ph, Temperature temperature) {
-        Solution solution = carbonated(ions, alkalinity, ph, temperature);
-        return ChargeBalance.at(solution, temperature, endPoint).netCharge() - titrated;
+    private static double netCharge(Solution solution, Temperature temperature, double ph) {
+        return ChargeBalance.at(solution, temperature, ph).netCharge();
     }
 
     /** The ions with an alkalinity, and the carbon that gives the sample its pH; none where even none is too much. */
     private static Solution carbonated(Solution ions, double alkalinity, double ph, Temperature temperature) {
-        Solution bare = ions.withBase(0);
-        Solution charged = bare.withBase(alkalinity - bare.fixedCharge());
+        Solution charged = ions.withBase(alkalinity - ions.fixedCharge());
         double carbon = ChargeBalance.dose(charged, Solution.ofCarbon(1), ph, temperature, MOST_CARBON)
                 .orElse(0);
         return charged.withCarbon(carbon);

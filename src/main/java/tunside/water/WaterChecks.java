@@ -1,6 +1,8 @@
 package tunside.water;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import tunside.chemistry.Ion;
@@ -12,6 +14,7 @@ import tunside.reference.Table;
 /** Whether the numbers of a report go together, beyond its ion balance, and with what the law lets a tap give. */
 public final class WaterChecks {
     private static final List<LegalLimit> LEGAL = loadLegal();
+    private static final Map<Ion, Double> MOST_LEGAL_MMOL_PER_L = mostLegalMmolPerL();
 
     private WaterChecks() {}
 
@@ -145,12 +148,9 @@ public final class WaterChecks {
 
     /** Whether no ion lies beyond what the law lets a tap give. */
     static boolean isWithinLaw(Map<Ion, Double> mmolPerL) {
-        for (LegalLimit limit : LEGAL) {
-            for (Map.Entry<Ion, Double> entry : mmolPerL.entrySet()) {
-                Ion ion = entry.getKey();
-                if (ion.symbol().equals(limit.what) && entry.getValue() * ion.molarMassGPerMol() > limit.high) {
-                    return false;
-                }
+        for (Map.Entry<Ion, Double> most : MOST_LEGAL_MMOL_PER_L.entrySet()) {
+            if (mmolPerL.getOrDefault(most.getKey(), 0.0) > most.getValue()) {
+                return false;
             }
         }
         return true;
@@ -171,6 +171,18 @@ public final class WaterChecks {
                 yield mmolPerL == null ? Double.NaN : mmolPerL * ion.molarMassGPerMol();
             }
         };
+    }
+
+    private static Map<Ion, Double> mostLegalMmolPerL() {
+        Map<Ion, Double> most = new EnumMap<>(Ion.class);
+        for (LegalLimit limit : LEGAL) {
+            for (Ion ion : Ion.values()) {
+                if (ion.symbol().equals(limit.what)) {
+                    most.merge(ion, limit.high / ion.molarMassGPerMol(), Math::min);
+                }
+            }
+        }
+        return Collections.unmodifiableMap(most);
     }
 
     private static List<LegalLimit> loadLegal() {

@@ -41,11 +41,12 @@ public record WaterReport(
         Optional<Hardness> hardness,
         Optional<Conductivity> conductivity,
         OptionalDouble dissolvedSolidsMgPerL) {
+    private static final double MOST_MMOL_PER_L = 5000;
 
     public WaterReport {
         mmolPerL = ordered(mmolPerL);
-        ionUnits = ordered(ionUnits);
-        mmolPerL.forEach((ion, amount) -> require(ion.symbol() + " (mmol/L)", amount, 0, 5000));
+        ionUnits = Map.copyOf(ionUnits);
+        mmolPerL.forEach(WaterReport::requireAmount);
         endPointPh.ifPresent(value -> require("end point pH", value, 3.5, 5.5));
         ph.ifPresent(value -> require("pH of the water", value, 4, 11));
         require("temperature of the water (degC)", temperature.celsius(), 0, 60);
@@ -73,10 +74,17 @@ public record WaterReport(
                 OptionalDouble.empty());
     }
 
-    private static <T> Map<Ion, T> ordered(Map<Ion, T> map) {
-        Map<Ion, T> ordered = new EnumMap<>(Ion.class);
+    /** In the order of the ions, so that sums do not depend on hashing. */
+    private static Map<Ion, Double> ordered(Map<Ion, Double> map) {
+        Map<Ion, Double> ordered = new EnumMap<>(Ion.class);
         ordered.putAll(map);
         return Collections.unmodifiableMap(ordered);
+    }
+
+    private static void requireAmount(Ion ion, double mmolPerL) {
+        if (!(mmolPerL >= 0 && mmolPerL <= MOST_MMOL_PER_L)) {
+            require(ion.symbol() + " (mmol/L)", mmolPerL, 0, MOST_MMOL_PER_L);
+        }
     }
 
     static void require(String what, double value, double low, double high) {

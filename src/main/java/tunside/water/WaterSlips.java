@@ -11,6 +11,7 @@ import java.util.Optional;
 import tunside.chemistry.Ion;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
+import tunside.quantity.Conductivity;
 
 /**
  * Which slip explains a report best. Each is undone in turn, and what the report then says of itself (ion balance,
@@ -25,17 +26,9 @@ public final class WaterSlips {
 
     private WaterSlips() {}
 
-    /** One thing that a report says of itself: how far it is off and how far it may be. */
-    private record Deviation(double value, double standardUncertainty) {
-        double logLikelihood() {
-            double z = value / standardUncertainty;
-            return -0.5 * z * z - Math.log(standardUncertainty);
-        }
-    }
-
     /** All slips that are worth a look, likeliest first; empty where the report has nothing to test them by. */
     public static List<SuspectedSlip> of(WaterReport report) {
-        if (deviations(report, 1).isEmpty()) {
+        if (!canBeTested(report)) {
             return List.of();
         }
         Map<Slip, WaterReport> mended = new LinkedHashMap<>();
@@ -78,7 +71,7 @@ public final class WaterSlips {
 
     /** A caution that names a slip; passed where there was something to test by; empty where not. */
     static Optional<Finding> finding(WaterReport report) {
-        if (deviations(report, 1).isEmpty()) {
+        if (!canBeTested(report)) {
             return Optional.empty();
         }
         Optional<SuspectedSlip> named = named(report);
@@ -104,59 +97,67 @@ public final class WaterSlips {
         return WaterModel.value("slip-other-relative") / WaterModel.value("slip-ion-relative");
     }
 
+    private static boolean canBeTested(WaterReport report) {
+        return statesHardness(report) || IonBalance.canBeJudged(report);
+    }
+
+    private static boolean statesHardness(WaterReport report) {
+        return report.hardness().isPresent()
+                && report.mmolPerL().containsKey(Ion.CALCIUM)
+                && report.mmolPerL().containsKey(Ion.MAGNESIUM);
+    }
+
     /** Of what the report says of itself; a water that no tap may give is less likely. */
     private static double logLikelihood(WaterReport report, double scale) {
-        double sum = WaterChecks.isWithinLaw(report.mmolPerL()) ? 0 : Math.log(WaterModel.value("slip-beyond-law"));
-        for (Deviation deviation : deviations(report, scale)) {
-            sum += deviation.logLikelihood();
-        }
-        return sum;
-    }
-
-    private static List<Deviation> deviations(WaterReport report, double scale) {
-        List<Deviation> deviations = new ArrayList<>();
-        double relative = WaterModel.value("slip-ion-relative");
         Map<Ion, Double> ions = report.mmolPerL();
-        double alkalinity = report.alkalinityMeqPerL().orElse(0);
-        if (report.hardness().isPresent() && ions.containsKey(Ion.CALCIUM) && ions.containsKey(Ion.MAGNESIUM)) {
-            double hardness = report.hardness().get().meqPerL();
-            double calcium = 2 * ions.get(Ion.CALCIUM);
-            double magnesium = 2 * ions.get(Ion.MAGNESIUM);
-            deviations.add(new Deviation(
-                    hardness - calcium - magnesium,
-                    scale * uncertainty(relative, List.of(hardness, calcium, magnesium))));
+        double relative = WaterModel.value("slip-ion-relative");
+        double log = WaterChecks.isWithinLaw(ions) ? 0 : Math.log(WaterModel.value("slip-beyond-law"));
+        if (statesHardness(report)) {
+            double hardness = report.hardness().orElseThrow().meqPerL();
+            double calcium = 2 * requireNonNull(ions.get(Ion.CALCIUM));
+            double magnesium = 2 * requireNonNull(ions.get(Ion.MAGNESIUM));
+            double squares = hardness * hardness + calcium * calcium + magnesium * magnesium;
+            log += logDensity(hardness - calcium - magnesium, scale * uncertainty(relative, squares));
         }
         if (!IonBalance.canBeJudged(report)) {
-            return deviations;
+            return log;
         }
-        List<Double> parts = new ArrayList<>();
-        ions.forEach((ion, amount) -> parts.add(ion.charge() * amount));
-        parts.add(alkalinity);
-        IonBalance balance = IonBalance.of(report, alkalinity);
-        deviations.add(new Deviation(balance.differenceMeqPerL(), scale * uncertainty(relative, parts)));
-        double estimate = Conductivities.microsiemensPerCm(ions, alkalinity);
-        if (report.conductivity().isPresent() && report.conductivity().get().microsiemensPerCm() > 0 && estimate > 0) {
-            double ratio = report.conductivity().get().microsiemensPerCm()
-                    * WaterModel.value("conductivity-recovery")
-                    / estimate;
-            deviations.add(new Deviation(
-                    Math.log(ratio),
-                    scale * Math.hypot(relative, WaterModel.value("conductivity-recovery-uncertainty"))));
+        double alkalinity = report.alkalinityMeqPerL().orElseThrow();
+        double squares = alkalinity * alkalinity;
+        for (Map.Entry<Ion, Double> entry : ions.entrySet()) {
+            double meq = entry.getKey().charge() * entry.getValue();
+            squares += meq * meq;
         }
-        double solids = DissolvedSolids.mgPerL(ions, alkalinity);
-        if (report.dissolvedSolidsMgPerL().orElse(0) > 0 && solids > 0) {
-            double ratio = report.dissolvedSolidsMgPerL().getAsDouble() / solids / WaterModel.value("solids-recovery");
-            deviations.add(new Deviation(
-                    Math.log(ratio), scale * Math.hypot(relative, WaterModel.value("solids-recovery-uncertainty"))));
+        double difference = IonBalance.of(ions, alkalinity).differenceMeqPerL();
+        log += logDensity(difference, scale * uncertainty(relative, squares));
+        double conductivity =
+                report.conductivity().map(Conductivity::microsiemensPerCm).orElse(0.0);
+        if (conductivity > 0) {
+            double expected =
+                    Conductivities.microsiemensPerCm(ions, alkalinity) / WaterModel.value("conductivity-recovery");
+            double spread = Math.hypot(relative, WaterModel.value("conductivity-recovery-uncertainty"));
+            log += logDensityOfRatio(conductivity, expected, scale * spread);
         }
-        return deviations;
+        double solids = report.dissolvedSolidsMgPerL().orElse(0);
+        if (solids > 0) {
+            double expected = DissolvedSolids.mgPerL(ions, alkalinity) * WaterModel.value("solids-recovery");
+            double spread = Math.hypot(relative, WaterModel.value("solids-recovery-uncertainty"));
+            log += logDensityOfRatio(solids, expected, scale * spread);
+        }
+        return log;
     }
 
-    private static double uncertainty(double relative, List<Double> parts) {
-        double variance = Math.pow(WaterModel.value("slip-ion-floor"), 2);
-        for (double part : parts) {
-            variance += Math.pow(relative * part, 2);
-        }
-        return Math.sqrt(variance);
+    /** Of a measured sum beside what the ions let expect; nothing where they let expect none. */
+    private static double logDensityOfRatio(double measured, double expected, double spread) {
+        return expected > 0 ? logDensity(Math.log(measured / expected), spread) : 0;
+    }
+
+    private static double logDensity(double deviation, double standardUncertainty) {
+        double z = deviation / standardUncertainty;
+        return -0.5 * z * z - Math.log(standardUncertainty);
+    }
+
+    private static double uncertainty(double relative, double squares) {
+        return Math.hypot(WaterModel.value("slip-ion-floor"), relative * Math.sqrt(squares));
     }
 }

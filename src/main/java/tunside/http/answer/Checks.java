@@ -1,7 +1,8 @@
 package tunside.http.answer;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -26,7 +27,7 @@ public final class Checks {
             "checks-dilution.csv",
             "checks-review.csv");
 
-    private static final Map<String, Wording> WORDINGS = load();
+    private static final Map<String, Map<Outcome, Wording>> WORDINGS = load();
 
     private record Wording(String message, String source) {}
 
@@ -46,15 +47,13 @@ public final class Checks {
      * @throws IllegalStateException if no table words it: a bug
      */
     public static Check of(Finding finding) {
-        Wording wording = WORDINGS.get(key(finding.code(), finding.outcome()));
+        Wording wording = WORDINGS.getOrDefault(finding.code(), Map.of()).get(finding.outcome());
         if (wording == null) {
             throw new IllegalStateException(
                     "no checks-*.csv has a message for %s %s".formatted(finding.code(), finding.outcome()));
         }
-        String message = wording.message
-                .replace("{observed}", text(finding.observed()))
-                .replace("{expected}", text(finding.expected()))
-                .replace("{subject}", finding.subject());
+        String message = with(wording.message, "{observed}", finding.observed());
+        message = with(message, "{expected}", finding.expected()).replace("{subject}", finding.subject());
         return new Check(
                 finding.code(),
                 finding.outcome(),
@@ -69,21 +68,22 @@ public final class Checks {
         return value.isPresent() ? Rounded.significant(value.getAsDouble(), 4) : null;
     }
 
-    private static String text(OptionalDouble value) {
-        return value.isPresent() ? Rounded.text(Rounded.significant(value.getAsDouble(), 4)) : "";
+    private static String with(String message, String placeholder, OptionalDouble value) {
+        if (!message.contains(placeholder)) {
+            return message;
+        }
+        String text = value.isPresent() ? Rounded.text(Rounded.significant(value.getAsDouble(), 4)) : "";
+        return message.replace(placeholder, text);
     }
 
-    private static String key(String code, Outcome outcome) {
-        return code + " " + outcome;
-    }
-
-    private static Map<String, Wording> load() {
-        Map<String, Wording> wordings = new LinkedHashMap<>();
+    private static Map<String, Map<Outcome, Wording>> load() {
+        Map<String, Map<Outcome, Wording>> wordings = new HashMap<>();
         for (String table : TABLES) {
             for (Row row : Table.read(table).rows()) {
                 Outcome outcome = Outcome.valueOf(row.text("outcome").toUpperCase(Locale.ROOT));
-                if (wordings.put(key(row.text("code"), outcome), new Wording(row.text("message"), row.source()))
-                        != null) {
+                Map<Outcome, Wording> ofCode =
+                        wordings.computeIfAbsent(row.text("code"), code -> new EnumMap<>(Outcome.class));
+                if (ofCode.put(outcome, new Wording(row.text("message"), row.source())) != null) {
                     throw row.fault("the same code and outcome stand twice");
                 }
             }

@@ -41,8 +41,11 @@ public final class Rounded {
 
     /** To a number of significant digits, half to even. */
     public static double significant(double value, int digits) {
+        if (value == 0) {
+            return 0;
+        }
         int decimals = digits - 1 - (int) Math.floor(Math.log10(Math.abs(value)));
-        if (value != 0 && decimals >= 0 && decimals < POWERS.length) {
+        if (decimals >= 0 && decimals < POWERS.length) {
             return decimals(value, decimals);
         }
         return BigDecimal.valueOf(value)
@@ -53,6 +56,10 @@ public final class Rounded {
 
     /** Without a needless exponent or trailing zeros, the same in every locale. */
     public static String text(double value) {
+        String plain = Double.toString(value + 0.0);
+        if (plain.indexOf('E') < 0) {
+            return plain.endsWith(".0") ? plain.substring(0, plain.length() - 2) : plain;
+        }
         BigDecimal number = BigDecimal.valueOf(value).stripTrailingZeros();
         return number.scale() < 0 ? number.setScale(0, RoundingMode.UNNECESSARY).toString() : number.toPlainString();
     }

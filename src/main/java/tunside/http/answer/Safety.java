@@ -96,9 +96,9 @@ public final class Safety {
     }
 
     private static List<SafetyAdvice> advice(List<SafetyNote> notes) {
-        return notes.stream()
+        return LastingList.of(notes.stream()
                 .map(note ->
                         new SafetyAdvice(note.code(), note.message(), note.appliesTo(), note.hazards(), note.source()))
-                .toList();
+                .toList());
     }
 }

@@ -21,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import tunside.http.answer.LastingList;
 
 /**
  * Reads scalars without any coercion: a number is a JSON number and finite, text is a JSON string, an enum is one of its
@@ -35,6 +36,7 @@ final class StrictTypes extends SimpleModule {
         addDeserializer(Integer.class, new IntegerReader());
         addDeserializer(String.class, new TextReader());
         addDeserializer(Boolean.class, new BooleanReader());
+        addSerializer(LastingList.class, new LastingListWriter());
         setDeserializerModifier(new BeanDeserializerModifier() {
             private static final long serialVersionUID = 1;
 

@@ -14,36 +14,40 @@ import tunside.http.answer.Rounded;
  */
 public final class Place {
     private final List<Fault> faults;
-    private final String pointer;
+    private final @Nullable Place parent;
+    private final String step;
 
-    private Place(List<Fault> faults, String pointer) {
+    private Place(List<Fault> faults, @Nullable Place parent, String step) {
         this.faults = faults;
-        this.pointer = pointer;
+        this.parent = parent;
+        this.step = step;
     }
 
     /** The whole request, no fault yet. */
     public static Place root() {
-        return new Place(new ArrayList<>(), "");
+        return new Place(new ArrayList<>(), null, "");
     }
 
     /** A member of the object at this place. */
     public Place member(String name) {
-        return new Place(faults, pointer + "/" + name.replace("~", "~0").replace("/", "~1"));
+        return new Place(faults, this, name);
     }
 
     /** An item of the array at this place. */
     public Place item(int index) {
-        return new Place(faults, pointer + "/" + index);
+        return new Place(faults, this, Integer.toString(index));
     }
 
     /** JSON Pointer of this place. */
     public String pointer() {
-        return pointer;
+        return parent == null
+                ? ""
+                : parent.pointer() + "/" + step.replace("~", "~0").replace("/", "~1");
     }
 
     /** Records that what stands here is wrong. */
     public void fault(String detail) {
-        faults.add(new Fault(pointer, detail));
+        faults.add(new Fault(pointer(), detail));
     }
 
     /**

@@ -1,0 +1,48 @@
+package tunside.http.answer;
+
+import com.fasterxml.jackson.core.SerializableString;
+import java.util.AbstractList;
+import java.util.List;
+import java.util.RandomAccess;
+import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
+
+/** A list that stands in many answers, so that its JSON is written once and then copied. */
+public final class LastingList<T> extends AbstractList<T> implements RandomAccess {
+    private final List<T> items;
+    private final AtomicReference<@Nullable SerializableString> json = new AtomicReference<>();
+
+    private LastingList(List<T> items) {
+        this.items = List.copyOf(items);
+    }
+
+    /** The same items, for long. */
+    public static <T> List<T> of(List<T> items) {
+        return new LastingList<>(items);
+    }
+
+    /** The same as a plain list. */
+    public List<T> items() {
+        return items;
+    }
+
+    @Override
+    public T get(int index) {
+        return items.get(index);
+    }
+
+    @Override
+    public int size() {
+        return items.size();
+    }
+
+    /** Its JSON as {@link #keep} was given it; null before. */
+    public @Nullable SerializableString json() {
+        return json.get();
+    }
+
+    /** Keeps its JSON for the next answer. */
+    public void keep(SerializableString written) {
+        json.set(written);
+    }
+}
