@@ -22,8 +22,7 @@ import tunside.quantity.Temperature;
  */
 public record Water(Solution solution, double ph, Temperature temperature, double samplePh, List<Finding> findings) {
     private static final double MOST_CARBON = 1;
-    private static final double LARGEST_STEP = 0.01;
-    private static final int MOST_STEPS = 8;
+    private static final double FIRST_STEP = 0.01;
     private static final int MOST_EVALUATIONS = 200;
 
     public Water {
@@ -124,19 +123,20 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
             }
             return carbonated(ions, -free, ph, temperature);
         }
-        double low = Math.min(titrated, 0) - LARGEST_STEP;
-        double high = titrated + LARGEST_STEP;
-        for (int step = 0; excess(ions, high, titrated, endPoint, ph, temperature) < 0; step++) {
-            if (step == MOST_STEPS) {
-                throw new IllegalArgumentException(
-                        "no water of pH %s takes %s mEq/L of acid down to pH %s; the pH is too near the end point"
-                                .formatted(ph, 1000 * titrated, endPoint));
-            }
+        double low = Math.min(titrated, 0) - FIRST_STEP;
+        double high = titrated + FIRST_STEP;
+        while (excess(ions, high, titrated, endPoint, ph, temperature) < 0) {
             high += (high - titrated) * 2;
         }
         double alkalinity = new BracketingNthOrderBrentSolver(1e-12, 1e-12, 1e-15, 5)
                 .solve(MOST_EVALUATIONS, a -> excess(ions, a, titrated, endPoint, ph, temperature), low, high);
-        return carbonated(ions, alkalinity, ph, temperature);
+        Solution found = carbonated(ions, alkalinity, ph, temperature);
+        if (found.carbon() >= MOST_CARBON) {
+            throw new IllegalArgumentException(
+                    "no water of pH %s takes %s mEq/L of acid down to pH %s; the pH is too near the end point"
+                            .formatted(ph, 1000 * titrated, endPoint));
+        }
+        return found;
     }
 
     private static double excess(
@@ -145,12 +145,15 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
         return ChargeBalance.at(solution, temperature, endPoint).netCharge() - titrated;
     }
 
-    /** The ions with an alkalinity, and the carbon that gives the sample its pH; none where even none is too much. */
+    /**
+     * The ions with an alkalinity, and the carbon that gives the sample its pH; none where even none is too much, at most
+     * 1 mol/kg.
+     */
     private static Solution carbonated(Solution ions, double alkalinity, double ph, Temperature temperature) {
         Solution bare = ions.withBase(0);
         Solution charged = bare.withBase(alkalinity - bare.fixedCharge());
         double carbon = ChargeBalance.dose(charged, Solution.ofCarbon(1), ph, temperature, MOST_CARBON)
-                .orElse(0);
+                .orElseGet(() -> ChargeBalance.at(charged, temperature, ph).netCharge() > 0 ? MOST_CARBON : 0);
         return charged.withCarbon(carbon);
     }
 
