@@ -57,6 +57,6 @@ public record AcidTreatment(AcidProduct product, Mass mass) implements Treatment
         double relative = Math.hypot(
                 WaterModel.value("acid-amount-relative"),
                 product.actingUncertaintyMolPerKg() / product.actingMolPerKg());
-        return List.of(new AcidTreatment(product, new Mass(mass.kilograms() * (1 + relative))));
+        return List.of(new AcidTreatment(product, new Mass(mass.kilograms() * (1 - relative))));
     }
 }

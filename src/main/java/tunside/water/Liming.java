@@ -115,7 +115,7 @@ public record Liming(Optional<Mass> mass, OptionalDouble supersaturation, Option
                 supersaturation.isPresent() ? Double.NEGATIVE_INFINITY : WaterModel.value("lime-residual-alkalinity"));
     }
 
-    /** Less chalk falls out; and a weighed dose is a little larger. */
+    /** Less chalk falls out; and a weighed dose is a little smaller. */
     @Override
     public List<Treatment> varied() {
         double index = supersaturation.orElse(WaterModel.value("lime-supersaturation"))
@@ -126,9 +126,9 @@ public record Liming(Optional<Mass> mass, OptionalDouble supersaturation, Option
                 mass,
                 OptionalDouble.of(Math.min(2, index)),
                 residual == Double.NEGATIVE_INFINITY ? residualMeqPerL : OptionalDouble.of(Math.min(10, residual))));
-        double more = 1 + WaterModel.value("salt-mass-relative");
+        double less = 1 - WaterModel.value("salt-mass-relative");
         mass.ifPresent(given -> varied.add(
-                new Liming(Optional.of(new Mass(given.kilograms() * more)), supersaturation, residualMeqPerL)));
+                new Liming(Optional.of(new Mass(given.kilograms() * less)), supersaturation, residualMeqPerL)));
         return varied;
     }
 }

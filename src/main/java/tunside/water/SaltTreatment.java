@@ -99,6 +99,6 @@ public record SaltTreatment(Salt salt, Mass mass) implements Treatment {
     @Override
     public List<Treatment> varied() {
         return List.of(
-                new SaltTreatment(salt, new Mass(mass.kilograms() * (1 + WaterModel.value("salt-mass-relative")))));
+                new SaltTreatment(salt, new Mass(mass.kilograms() * (1 - WaterModel.value("salt-mass-relative")))));
     }
 }

@@ -13,6 +13,9 @@ public sealed interface Treatment permits SaltTreatment, AcidTreatment, Boiling,
      */
     TreatmentStep applied(Water water, Volume volume);
 
-    /** The same with each of its uncertain values one standard uncertainty further. */
+    /**
+     * The same with each of its uncertain values one standard uncertainty off, amounts towards less: what may be added may
+     * also be varied.
+     */
     List<Treatment> varied();
 }

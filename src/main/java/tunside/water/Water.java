@@ -138,11 +138,14 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
         return ChargeBalance.at(solution, temperature, ph).netCharge();
     }
 
-    /** The ions with an alkalinity, and the carbon that gives the sample its pH; none where even none is too much. */
+    /**
+     * The ions with an alkalinity, and the carbon that gives the sample its pH; none where even none is too much, at most
+     * 1 mol/kg.
+     */
     private static Solution carbonated(Solution ions, double alkalinity, double ph, Temperature temperature) {
         Solution charged = ions.withBase(alkalinity - ions.fixedCharge());
         double carbon = ChargeBalance.dose(charged, Solution.ofCarbon(1), ph, temperature, MOST_CARBON)
-                .orElse(0);
+                .orElseGet(() -> ChargeBalance.at(charged, temperature, ph).netCharge() > 0 ? MOST_CARBON : 0);
         return charged.withCarbon(carbon);
     }
 

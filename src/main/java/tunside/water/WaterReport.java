@@ -152,13 +152,13 @@ public record WaterReport(
      * @param meqPerL may be negative
      */
     public WaterReport withMoreAlkalinity(double meqPerL) {
-        if (alkalinity.isEmpty() && carbonateIons.isPresent()) {
-            CarbonateIons ions = carbonateIons.get();
+        if (alkalinity.isEmpty()) {
+            CarbonateIons ions = carbonateIons.orElse(new CarbonateIons(0, 0));
             CarbonateIons more =
                     new CarbonateIons(Math.max(0, ions.bicarbonateMmolPerL() + meqPerL), ions.carbonateMmolPerL());
             return with(mmolPerL, alkalinity, Optional.of(more), ph);
         }
-        Alkalinity more = new Alkalinity(alkalinity.map(Alkalinity::meqPerL).orElse(0.0) + meqPerL);
+        Alkalinity more = new Alkalinity(alkalinity.get().meqPerL() + meqPerL);
         return with(mmolPerL, Optional.of(more), carbonateIons, ph);
     }
 

@@ -58,13 +58,23 @@ public record WaterSource(String name, Volume volume, Optional<WaterReport> repo
                 ? given
                 : given.withMoreAlkalinity(Water.of(given).alkalinityMeqPerL());
         return List.of(
-                        known.withMoreAlkalinity(alkalinityUncertainty(given, known)),
-                        given.withPh(Math.min(11, given.statedPh() + phUncertainty(given))),
-                        given.withIons(given.scaled(
-                                List.of(Ion.CALCIUM, Ion.MAGNESIUM), 1 + WaterModel.value("hardness-relative"))))
-                .stream()
-                .map(varied -> new WaterSource(name, volume, Optional.of(varied), share).water())
-                .toList();
+                withOtherAlkalinity(known, alkalinityUncertainty(given, known)),
+                with(given.withPh(Math.min(11, given.statedPh() + phUncertainty(given)))),
+                with(given.withIons(
+                        given.scaled(List.of(Ion.CALCIUM, Ion.MAGNESIUM), 1 + WaterModel.value("hardness-relative")))));
+    }
+
+    private Water with(WaterReport other) {
+        return new WaterSource(name, volume, Optional.of(other), share).water();
+    }
+
+    /** With more; with less where no water takes more acid from its pH down to the end point. */
+    private Water withOtherAlkalinity(WaterReport known, double meqPerL) {
+        try {
+            return with(known.withMoreAlkalinity(meqPerL));
+        } catch (IllegalArgumentException e) {
+            return with(known.withMoreAlkalinity(-meqPerL));
+        }
     }
 
     private static double alkalinityUncertainty(WaterReport given, WaterReport known) {

@@ -241,6 +241,9 @@ class WaterBoundariesTest {
                 .isCloseTo(free + 0.03 * (feed.solution().carbon() - free), within(1e-12));
         assertThat(left.ph()).isLessThan(feed.ph());
         assertThatThrownBy(() -> feed.afterReverseOsmosis(1.01)).hasMessageContaining("from 0 to 1");
+        assertThatThrownBy(() -> feed.afterReverseOsmosis(-0.01)).hasMessageContaining("from 0 to 1");
+        assertThat(feed.afterReverseOsmosis(1).ph()).isCloseTo(feed.ph(), within(1e-9));
+        assertThat(feed.afterReverseOsmosis(0).alkalinityMeqPerL()).isZero();
     }
 
     @Test

@@ -324,6 +324,48 @@ class ReadingJudgementTest {
         assertThat(brief.assumptions()).extracting(ReadingWord::key).contains("no-curve");
     }
 
+    /** What each finding shows, and what it is held against. */
+    @Test
+    void theFindingsCarryTheirNumbers() {
+        List<SamplePoint> points = new java.util.ArrayList<>(Samples.standing(FIT, 5.4, 22, 20));
+        points.set(7, Samples.point(FIT, 5.7, 22, 70));
+        ReadingJudgement judged = ReadingJudgement.of(Samples.reading(FIT, points, SampleLiquid.MASH));
+        assertThat(finding(judged, "reading.series").observed()).hasValue(20);
+        assertThat(finding(judged, "reading.series").expected()).hasValue(8);
+        Finding outlier = finding(judged, "reading.outlier");
+        assertThat(outlier.outcome()).isEqualTo(Outcome.NOTE);
+        assertThat(outlier.pointer()).isEqualTo("/readings/7");
+        assertThat(outlier.observed()).hasValue(0.3);
+        assertThat(outlier.expected()).hasValue(judged.settling().noisePh());
+        assertThat(finding(judged, "reading.temperature-difference").observed().getAsDouble())
+                .isCloseTo(3, within(1e-9));
+        assertThat(finding(judged, "reading.temperature-difference").expected()).hasValue(5);
+        assertThat(finding(judged, "reading.sample-temperature").observed()).hasValue(22);
+        assertThat(finding(judged, "reading.sample-temperature").expected()).hasValue(50);
+        assertThat(finding(judged, "reading.calibration-age").observed()).hasValue(4);
+        assertThat(finding(judged, "reading.compensation").pointer()).isEqualTo("/calibration/meter");
+        assertThat(finding(judged, "reading.certainty").outcome()).isEqualTo(Outcome.PASS);
+        assertThat(finding(judged, "reading.certainty").observed().getAsDouble())
+                .isCloseTo(judged.standardUncertaintyAt20(), within(0.0005));
+        assertThat(finding(judged, "reading.certainty").expected()).hasValue(0.05);
+        ReadingJudgement clean = mash(5.4, 22);
+        assertThat(outcome(clean, "reading.outlier")).isEqualTo(Outcome.PASS);
+        assertThat(clean.findings())
+                .filteredOn(found -> found.code().equals("reading.outlier"))
+                .hasSize(1);
+        ReadingJudgement single = ReadingJudgement.of(Samples.displayed(5.4, 40, MeterCompensation.none()));
+        assertThat(finding(single, "reading.series").observed().getAsDouble())
+                .as("0.05 root 3 may be to come")
+                .isCloseTo(0.087, within(1e-12));
+        Finding compensation = finding(single, "reading.compensation");
+        assertThat(compensation.pointer()).isEqualTo("/meter");
+        assertThat(compensation.observed()).hasValue(25);
+        assertThat(compensation.expected()).hasValue(40);
+        assertThat(single.findings())
+                .extracting(Finding::code)
+                .doesNotContain("reading.settling", "reading.drift", "reading.bracket", "reading.calibration-age");
+    }
+
     @Test
     void theOtherIsothermalPointIsNamed() {
         Calibration zero = FIT.with(IsothermalPoint.ZERO_POINT_KEPT);
