@@ -167,15 +167,20 @@ final class PlanLimits {
     /** Adds a limit whose giving up tells; where it tells little, only if a plan of whole steps gains by it too. */
     private void tried(Finding limit, double now, PlanSpace without) {
         double then = nearest(without);
-        if (now - then >= LITTLE || PlanAnswer.best(without).total() < best.total() - NEGLIGIBLE) {
-            found(limit, now, then);
+        if (tells(now, then)
+                && (now - then >= LITTLE || PlanAnswer.best(without).total() < best.total() - NEGLIGIBLE)) {
+            obstacles.add(new PlanObstacle(limit, now, then));
         }
     }
 
     private void found(Finding limit, double now, double then) {
-        if (then < now * (1 - TELLING) - NEGLIGIBLE) {
+        if (tells(now, then)) {
             obstacles.add(new PlanObstacle(limit, now, then));
         }
+    }
+
+    private static boolean tells(double now, double then) {
+        return then < now * (1 - TELLING) - NEGLIGIBLE;
     }
 
     private void amounts(double now) {
