@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import tunside.chemistry.Solver;
 import tunside.planted.Violations;
 
 /** The house rules, and that each is able to catch a violation. */
@@ -82,6 +83,15 @@ class ArchitectureTest {
             .should()
             .beFinal();
 
+    /** The one thing in the science that changes is counted, and never asked. */
+    private static final ArchRule NO_COUNT_IS_READ = noClasses()
+            .that()
+            .doNotBelongToAnyOf(Solver.class)
+            .should()
+            .callMethod(Solver.class, "solves")
+            .orShould()
+            .callMethod(Solver.class, "iterations");
+
     private static String[] domain() {
         return ORDER.stream().map(name -> "tunside." + name + "..").toArray(String[]::new);
     }
@@ -138,6 +148,7 @@ class ArchitectureTest {
         NO_DEFAULT_LOCALE.check(domain);
         NO_UNSEEDED_RANDOMNESS.check(domain);
         ONLY_FINAL_FIELDS.check(domain);
+        NO_COUNT_IS_READ.check(domain);
     }
 
     @Test
@@ -150,5 +161,6 @@ class ArchitectureTest {
         assertThat(NO_DEFAULT_LOCALE.evaluate(PLANTED).hasViolation()).isTrue();
         assertThat(NO_UNSEEDED_RANDOMNESS.evaluate(PLANTED).hasViolation()).isTrue();
         assertThat(ONLY_FINAL_FIELDS.evaluate(PLANTED).hasViolation()).isTrue();
+        assertThat(NO_COUNT_IS_READ.evaluate(PLANTED).hasViolation()).isTrue();
     }
 }

@@ -44,7 +44,9 @@ public record ProtonBalance(List<ProtonTerm> terms) {
             throw new IllegalArgumentException("the proton balance has no root from pH %s to %s: %s and %s mEq"
                     .formatted(LOWEST, HIGHEST, atLowest, atHighest));
         }
-        return new BracketingNthOrderBrentSolver(1e-12, 1e-9, 1e-12, 5)
-                .solve(MOST_EVALUATIONS, this::uptakeMeq, LOWEST, HIGHEST);
+        BracketingNthOrderBrentSolver solver = new BracketingNthOrderBrentSolver(1e-12, 1e-9, 1e-12, 5);
+        double ph = solver.solve(MOST_EVALUATIONS, this::uptakeMeq, LOWEST, HIGHEST);
+        Solver.MASH.solved(solver.getEvaluations());
+        return ph;
     }
 }

@@ -173,12 +173,14 @@ final class Speciation {
             double inside = Math.max(LOWEST_LOG_ACTIVITY, Math.min(HIGHEST_LOG_ACTIVITY, point[PROTON]));
             boolean outside = !held && point[PROTON] != inside;
             if (outside && leaving) {
+                Solver.WATER.solved(i + 1);
                 return;
             }
             leaving = outside;
             point[PROTON] = held ? point[PROTON] : inside;
             double size = Math.max(longest, Math.abs(step.of(IONIC_STRENGTH)) / point[IONIC_STRENGTH]);
             if (!searching && (size <= TOLERANCE || (size < ROUNDING && size > 0.5 * last))) {
+                Solver.WATER.solved(i + 1);
                 return;
             }
             last = size;

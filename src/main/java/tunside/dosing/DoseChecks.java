@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.NeatAcidLimits;
+import tunside.electrode.Verdict;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
 import tunside.quantity.Interval90;
@@ -39,6 +40,16 @@ public final class DoseChecks {
                 stated ? "/phUncertainty" : "",
                 uncertainty,
                 outcome == Outcome.STOP ? WORST_UNCERTAINTY : FIT_UNCERTAINTY);
+    }
+
+    /** Whether the electrode behind the readings may be trusted; one that may not gives no ground for a dose. */
+    public static Finding calibration(Verdict verdict) {
+        Outcome outcome = switch (verdict) {
+            case FIT -> Outcome.PASS;
+            case FIT_WITH_CARE -> Outcome.CAUTION;
+            case UNFIT -> Outcome.STOP;
+        };
+        return Finding.of("dose.calibration", outcome, "/calibration/verdict");
     }
 
     /**

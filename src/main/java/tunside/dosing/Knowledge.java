@@ -3,6 +3,7 @@ package tunside.dosing;
 import java.util.List;
 import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
+import tunside.chemistry.Solver;
 
 /**
  * What is known of a liquid after its additions and readings: a set of possible bufferings, each with its weight and with
@@ -106,8 +107,14 @@ public final class Knowledge {
         if (below.value(high) <= probability) {
             return high;
         }
-        return new BracketingNthOrderBrentSolver(1e-12, PH_ACCURACY, 1e-12, 5)
-                .solve(MOST_EVALUATIONS, ph -> below.value(ph) - probability, low, high);
+        return root(PH_ACCURACY, ph -> below.value(ph) - probability, low, high);
+    }
+
+    private static double root(double accuracy, UnivariateFunction function, double low, double high) {
+        BracketingNthOrderBrentSolver solver = new BracketingNthOrderBrentSolver(1e-12, accuracy, 1e-12, 5);
+        double root = solver.solve(MOST_EVALUATIONS, function, low, high);
+        Solver.DOSE.solved(solver.getEvaluations());
+        return root;
     }
 
     /**
@@ -135,7 +142,7 @@ public final class Knowledge {
             }
             largest *= 2;
         }
-        return new BracketingNthOrderBrentSolver(1e-12, 1e-12, 1e-12, 5).solve(MOST_EVALUATIONS, missing, 0, largest);
+        return root(1e-12, missing, 0, largest);
     }
 
     /** The factor on the buffering is below this with a probability, 0 to 1 exclusive. */
@@ -149,8 +156,7 @@ public final class Knowledge {
         };
         double low = Math.log(nodes[0].scale) - 10 * nodes[0].relativeWidth;
         double high = Math.log(nodes[nodes.length - 1].scale) + 10 * nodes[0].relativeWidth;
-        return Math.exp(
-                new BracketingNthOrderBrentSolver(1e-12, 1e-9, 1e-12, 5).solve(MOST_EVALUATIONS, below, low, high));
+        return Math.exp(root(1e-9, below, low, high));
     }
 
     /** Mean and standard deviation of the logarithm of the factor. */

@@ -1,6 +1,7 @@
 package tunside.electrode;
 
 import java.util.Arrays;
+import tunside.chemistry.Solver;
 
 /** Straight lines through points, after ISO-28037-2010. Every method needs two points with different x, or more. */
 public final class StraightLineFit {
@@ -49,14 +50,14 @@ public final class StraightLineFit {
         double[] equal = new double[n];
         Arrays.fill(equal, 1);
         double slope = slope(x, y, equal);
-        for (int i = 0; i < MOST_ITERATIONS; i++) {
+        boolean done = false;
+        int improvements = 0;
+        for (; !done && improvements < MOST_ITERATIONS; improvements++) {
             double next = improved(slope, x, uX, y, uY);
-            boolean done = Math.abs(next - slope) <= TOLERANCE * Math.abs(next);
+            done = Math.abs(next - slope) <= TOLERANCE * Math.abs(next);
             slope = next;
-            if (done) {
-                break;
-            }
         }
+        Solver.CALIBRATION.solved(improvements);
         return line(slope, x, uX, y, uY);
     }
 

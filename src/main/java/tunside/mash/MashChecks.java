@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.NeatAcidLimits;
+import tunside.electrode.Verdict;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
 
@@ -45,6 +46,16 @@ public final class MashChecks {
         }
         malt.lacticAcidPercent().ifPresent(percent -> findings.add(lacticAcid(malt, percent.value())));
         return findings;
+    }
+
+    /** Whether the electrode that the mash will be measured with may be trusted; no prediction rests on it. */
+    public static Finding calibration(Verdict verdict) {
+        Outcome outcome = switch (verdict) {
+            case FIT -> Outcome.PASS;
+            case FIT_WITH_CARE -> Outcome.NOTE;
+            case UNFIT -> Outcome.CAUTION;
+        };
+        return Finding.of("mash.calibration", outcome, "/calibration/verdict");
     }
 
     /** Checks of an acid that is poured into the mash as it is bought; the pointer is relative to the addition. */

@@ -3,6 +3,7 @@ package tunside.planted;
 import jakarta.ws.rs.core.MediaType;
 import java.util.Locale;
 import java.util.Random;
+import tunside.chemistry.Solver;
 
 /** Breaks every house rule once, so that {@code ArchitectureTest} can show that each rule catches it. */
 public final class Violations {
@@ -20,6 +21,7 @@ public final class Violations {
                 + System.currentTimeMillis()
                 + "I".toLowerCase(Locale.getDefault())
                 + "I".toLowerCase()
-                + new Random().nextInt();
+                + new Random().nextInt()
+                + Solver.MASH.solves();
     }
 }

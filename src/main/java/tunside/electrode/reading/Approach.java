@@ -12,6 +12,7 @@ import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresProblem;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
 import org.hipparchus.util.Pair;
 import org.jspecify.annotations.Nullable;
+import tunside.chemistry.Solver;
 
 /**
  * An exponential approach to a settled value, {@code pH(t) = end + start exp(-(t - t0) / tau)}, fitted by least squares
@@ -64,6 +65,7 @@ record Approach(
         try {
             for (int round = 1; ; round++) {
                 Optimum optimum = LEAST_SQUARES.optimize(problem(seconds, ph, weights, point));
+                Solver.SETTLING.solved(optimum.getIterations());
                 point = optimum.getPoint().toArray();
                 double timeConstant = timeConstant(point[2]);
                 double[] residuals = new double[ph.length];

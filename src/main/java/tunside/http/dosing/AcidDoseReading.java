@@ -172,6 +172,9 @@ record AcidDoseReading(
                     known.acid(product, product.solid() ? stepGrams : stepMl * product.densityGPerMl(), most));
             List<PastAddition> history = history(request.history(), known, dosed, uncertainty, place.member("history"));
             findings.add(DoseChecks.reading(start, request.phUncertainty() != null));
+            if (request.calibration() != null) {
+                findings.add(DoseChecks.calibration(request.calibration().verdict()));
+            }
             findings.add(DoseChecks.range(
                     request.lowPh() != null && request.highPh() != null,
                     request.liquid().halfWidthPh()));

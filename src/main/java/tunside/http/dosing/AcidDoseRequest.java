@@ -228,7 +228,8 @@ public record AcidDoseRequest(
         @Schema(
                 description =
                         "The calibration that POST /v1/calibration-evaluations answered with, unchanged, to be printed on the"
-                                + " sheet. No number rests on it.",
+                                + " sheet. No number rests on it; where it found the electrode unfit, nothing is to be added"
+                                + " now.",
                 nullable = true)
         @Nullable
         CalibrationDocument calibration) {}

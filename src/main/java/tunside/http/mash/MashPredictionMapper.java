@@ -141,6 +141,9 @@ public final class MashPredictionMapper {
         List<Finding> findings = new ArrayList<>(GristMapper.findings(parts, place.member("grist")));
         findings.addAll(liquor.water().findings());
         findings.addAll(additions.findings());
+        if (request.calibration() != null) {
+            findings.add(MashChecks.calibration(request.calibration().verdict()).under(place.pointer()));
+        }
         return new Question(
                 mash,
                 Stream.concat(liquor.products().stream(), additions.products().stream())

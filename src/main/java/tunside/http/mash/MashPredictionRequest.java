@@ -71,7 +71,7 @@ public record MashPredictionRequest(
         @Schema(
                 description =
                         "The calibration that POST /v1/calibration-evaluations answered with, unchanged, to be printed on the"
-                                + " sheet. No number rests on it.",
+                                + " sheet. No number rests on it; a check says if the electrode is unfit.",
                 nullable = true)
         @Nullable
         CalibrationDocument calibration) {}

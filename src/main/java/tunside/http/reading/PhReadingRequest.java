@@ -22,9 +22,8 @@ public record PhReadingRequest(
 
         @NotNull
         @Size(min = 1, max = 2000)
-        @Valid
         @Schema(description = "The readings, rising in time; all in mV or all as displayed.", required = true)
-        List<@NotNull SamplePointRequest> readings,
+        List<@NotNull @Valid SamplePointRequest> readings,
 
         @Valid
         @Schema(
@@ -50,11 +49,8 @@ public record PhReadingRequest(
         @Nullable
         TimeQuantity sinceCalibration,
 
-        @Size(max = 8)
-        @Valid
-        @Schema(description = "Buffers read again after the calibration.", nullable = true)
-        @Nullable
-        List<@NotNull RecheckRequest> rechecks,
+        @Size(max = 8) @Schema(description = "Buffers read again after the calibration.", nullable = true) @Nullable
+        List<@NotNull @Valid RecheckRequest> rechecks,
 
         @DecimalMin("0")
         @DecimalMax("14")

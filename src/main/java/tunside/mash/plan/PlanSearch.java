@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
+import tunside.chemistry.Solver;
 
 /**
  * The best plan of whole steps: branch and bound over which supplies are used. Each node allows some supplies and counts
@@ -113,7 +114,7 @@ final class PlanSearch {
         while (!open.isEmpty() && order < MOST_NODES) {
             Node node = open.poll();
             if (node.relaxed.value() >= best.total() - GAP) {
-                return best;
+                break;
             }
             if (asCounted(node) < best.total()) {
                 best = StepPlan.better(best, settle(node, setter, settled));
@@ -129,6 +130,7 @@ final class PlanSearch {
             open.add(new Node(node.allowed, more, RelaxedPlan.of(around, node.allowed, more), ++order));
             open.add(new Node(fewer, node.counted, RelaxedPlan.of(around, fewer, node.counted), ++order));
         }
+        Solver.PLAN.solved(order + 1);
         return best;
     }
 

@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.lessThanOrEqualTo;
+import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
@@ -75,6 +76,42 @@ class AcidDoseResourceTest {
                 .body("result.total", equalTo(null))
                 .body("result.stages.size()", equalTo(0))
                 .body("result.advice", containsString("Add nothing now"));
+    }
+
+    private static String calibrated(String verdict) {
+        return (",'calibration':{'model':'calibration-line-1','signal':'potential','temperature':{'value':20,'unit':'degC'},"
+                        + "'slopeMvPerPh':57.5,'offset':{'value':2,'unit':'mV'},'slopeVariance':0.02,'offsetVariance':0.2,"
+                        + "'slopeOffsetCovariance':0.01,'isothermalPoint':'offset-kept','meter':{'compensation':'automatic'},"
+                        + "'lowestPh':4,'highestPh':7,'verdict':'" + verdict + "'}")
+                .replace('\'', '"');
+    }
+
+    @Test
+    void noReadingOfAnUnfitElectrodeIsGroundForADose() {
+        String calibration = "checks.find { it.code == 'dose.calibration' }.";
+        ask(mash("lactic", 80, calibrated("unfit")), 200)
+                .body(calibration + "outcome", equalTo("stop"))
+                .body(calibration + "pointer", equalTo("/calibration/verdict"))
+                .body("result.outcome", equalTo("dose"))
+                .body("result.addNow", equalTo(null))
+                .body("result.total", equalTo(null))
+                .body("result.stages.size()", equalTo(0))
+                .body("result.advice", containsString("Add nothing now"));
+    }
+
+    @Test
+    void afterAFitCalibrationTheDoseIsThatWithoutOne() {
+        String plain = ask(mash("lactic", 80, ""), 200)
+                .body("checks.code", not(hasItem("dose.calibration")))
+                .extract()
+                .path("result.advice");
+        String calibration = "checks.find { it.code == 'dose.calibration' }.outcome";
+        ask(mash("lactic", 80, calibrated("fit")), 200)
+                .body(calibration, equalTo("pass"))
+                .body("result.advice", equalTo(plain));
+        ask(mash("lactic", 80, calibrated("fit-with-care")), 200)
+                .body(calibration, equalTo("caution"))
+                .body("result.advice", equalTo(plain));
     }
 
     @Test

@@ -132,6 +132,23 @@ class MashPredictionResourceTest {
         });
     }
 
+    @ParameterizedTest
+    @CsvSource({"fit, pass", "fit-with-care, note", "unfit, caution"})
+    void aPredictionSaysWhetherTheElectrodeIsFitButDoesNotRestOnIt(String verdict, String outcome) throws IOException {
+        String calibration =
+                "'calibration': {'model': 'calibration-line-1', 'signal': 'potential', 'temperature': {'value': 20, 'unit': 'degC'},"
+                        + " 'slopeMvPerPh': 57.5, 'offset': {'value': 2, 'unit': 'mV'}, 'slopeVariance': 0.02, 'offsetVariance': 0.2,"
+                        + " 'slopeOffsetCovariance': 0.01, 'isothermalPoint': 'offset-kept', 'meter': {'compensation': 'automatic'},"
+                        + " 'lowestPh': 4, 'highestPh': 7, 'verdict': '" + verdict + "'}";
+        JsonNode answer = good(PALE, LIQUOR, calibration);
+        assertThat(answer.get("checks")).anySatisfy(check -> {
+            assertThat(check.get("code").asText()).isEqualTo("mash.calibration");
+            assertThat(check.get("outcome").asText()).isEqualTo(outcome);
+            assertThat(check.get("pointer").asText()).isEqualTo("/calibration/verdict");
+        });
+        assertThat(answer.get("result")).isEqualTo(good(PALE, LIQUOR, "").get("result"));
+    }
+
     @Test
     void crushRestAndDecoctionAreTaken() throws IOException {
         JsonNode result = good(PALE, LIQUOR, "'millGapMm': 1.2, 'rest': {'value': 1, 'unit': 'h'}, 'decoction': true")

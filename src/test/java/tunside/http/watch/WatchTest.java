@@ -18,6 +18,8 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 @QuarkusTest
 class WatchTest {
@@ -62,16 +64,20 @@ class WatchTest {
         return 0;
     }
 
-    @Test
-    void everyAnswerIsCountedByCapabilityAndOutcome() throws IOException {
-        JsonNode example = MAPPER.readTree(
-                Path.of("src/main/resources/examples/computeAcidDose.json").toFile());
-        JsonNode answered = null;
-        for (JsonNode candidate : example) {
-            if (candidate.get("status").asInt() == 200) {
-                answered = candidate;
+    /** An example of the operation that has an answer. */
+    private static JsonNode answered(String operation) throws IOException {
+        for (JsonNode example : MAPPER.readTree(
+                Path.of("src/main/resources/examples", operation + ".json").toFile())) {
+            if (example.get("status").asInt() == 200) {
+                return example;
             }
         }
+        throw new AssertionError(operation);
+    }
+
+    @Test
+    void everyAnswerIsCountedByCapabilityAndOutcome() throws IOException {
+        JsonNode answered = answered("computeAcidDose");
         String outcome = answered.at("/response/result/outcome").asText();
         String[] labels = {"capability=\"acid-doses\"", "outcome=\"" + outcome + "\""};
         double before = count("tunside_answers_total", labels);
@@ -93,6 +99,31 @@ class WatchTest {
         given().contentType("application/json").body("{}").post("/v1/acid-doses");
         assertThat(count("tunside_answers_total", problem) - problems).isEqualTo(1);
         assertThat(count("tunside_checks_stop_total", stop) - stops).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "evaluateCalibration, calibration-evaluations, calibration",
+        "judgePhReading, ph-readings, settling",
+        "analyseWater, water-analyses, water",
+        "predictMash, mash-predictions, mash",
+        "computeAcidDose, acid-doses, dose",
+        "planMash, mash-plans, plan"
+    })
+    void whatTheSolversDidIsCounted(String operation, String capability, String solver) throws IOException {
+        String label = "solver=\"" + solver + "\"";
+        double solves = count("tunside_solver_solves_total", label);
+        double iterations = count("tunside_solver_iterations_total", label);
+        given().contentType("application/json").body("{}").post("/v1/" + capability);
+        assertThat(count("tunside_solver_solves_total", label)).isEqualTo(solves);
+        assertThat(count("tunside_solver_iterations_total", label)).isEqualTo(iterations);
+        given().contentType("application/json")
+                .body(answered(operation).get("request").toString())
+                .post("/v1/" + capability);
+        solves = count("tunside_solver_solves_total", label) - solves;
+        iterations = count("tunside_solver_iterations_total", label) - iterations;
+        assertThat(solves).isPositive();
+        assertThat(iterations).isBetween(solves, 300 * solves);
     }
 
     @Test
