@@ -314,6 +314,28 @@ class ExperienceTest {
                 .isEqualTo(new Estimate(0.05, 1));
     }
 
+    @Test
+    void anOffsetIsThatOfTheMaltsThatItsClassOrProductNames() {
+        Malt pale = Malt.of("pale");
+        LearntParameter river = new LearntParameter(LearntQuantity.PRODUCT_OFFSET, "pale", "river", 0);
+        LearntParameter unnamed = LearntParameter.of(LearntQuantity.PRODUCT_OFFSET, "pale", 0);
+        assertThat(PALE.isOffsetOf(pale)).isTrue();
+        assertThat(PALE.isOffsetOf(pale.named("hill"))).isTrue();
+        assertThat(PALE.isOffsetOf(Malt.of("munich"))).isFalse();
+        assertThat(PALE.isOffsetOf(Mashes.measured("pale", 5.7, 38))).isFalse();
+        assertThat(river.isOffsetOf(pale.named("river"))).isTrue();
+        assertThat(river.isOffsetOf(pale.named("hill"))).isFalse();
+        assertThat(river.isOffsetOf(pale)).isFalse();
+        assertThat(unnamed.isOffsetOf(pale)).isTrue();
+        assertThat(unnamed.isOffsetOf(pale.named("river"))).isFalse();
+        assertThat(BIAS.isOffsetOf(pale)).isFalse();
+        assertThat(LearntParameter.of(LearntQuantity.MODEL_BIAS, 2).at(-1).mean())
+                .isEqualTo(-1);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LearntParameter.of(LearntQuantity.MODEL_BIAS, 2.01))
+                .withMessageContaining("from -2 to 2");
+    }
+
     /** An experience is only worth something with the tables that it was learned against. */
     @Test
     void theVersionIsRaisedWithTheTables() throws IOException {

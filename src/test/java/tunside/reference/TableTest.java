@@ -87,6 +87,38 @@ class TableTest {
                 Table.parse("x.csv", HEADER + "a,source\n7,DERIVED\n").rows().get(0);
         assertThatThrownBy(() -> other.number("a", 0, 5)).hasMessageContaining("must be from 0.0 to 5.0 but is 7.0");
         assertThat(other.number("a", 0, 7)).isEqualTo(7);
+        assertThat(other.number("a", 7, 9)).isEqualTo(7);
+        assertThatThrownBy(() -> other.number("a", 8, 9)).hasMessageContaining("must be from 8.0 to 9.0 but is 7.0");
+        assertThat(other.optionalNumber("a")).hasValue(7);
+        assertThat(other.source()).isEqualTo("DERIVED");
+        Row word = Table.parse("x.csv", HEADER + "a,source\nseven,DERIVED\n")
+                .rows()
+                .get(0);
+        assertThatThrownBy(() -> word.number("a"))
+                .hasMessage("x.csv, line 7: column 'a' must be a finite number but is 'seven'");
+    }
+
+    @Test
+    void aTableOfNamesIsReadByThem() {
+        NamedValues values = Table.readNamed("water-model.csv", "parameter", "value", 0, 100);
+        assertThat(values.of("calcium-divisor")).as("KOLBACH-1953").isEqualTo(3.5);
+        assertThatThrownBy(() -> values.of("taste")).hasMessage("water-model.csv has no 'taste'");
+        assertThatThrownBy(() -> Table.readNamed("water-model.csv", "unit", "value", 0, 100))
+                .isInstanceOf(BrokenTableException.class)
+                .hasMessageContaining("'1' stands twice");
+        assertThatThrownBy(() -> Table.readNamed("water-model.csv", "parameter", "value", 0, 3))
+                .hasMessageContaining("must be from 0.0 to 3.0 but is 3.5");
+    }
+
+    @Test
+    void commentsBeforeTheColumnsAreTheHeader() {
+        Table table = Table.parse("x.csv", HEADER + "# a remark\na,source\n 7 ,DERIVED\n");
+        assertThat(table.header()).containsEntry("quantity", "b").containsEntry("a remark", "");
+        assertThat(table.rows()).singleElement().satisfies(row -> {
+            assertThat(row.text("a")).isEqualTo("7");
+            assertThat(row.line()).isEqualTo(8);
+        });
+        assertThat(table.fromMemory()).isFalse();
     }
 
     @Test

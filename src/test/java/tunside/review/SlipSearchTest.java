@@ -14,12 +14,15 @@ import static tunside.review.Records.tap;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleFunction;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DiagonalMatrix;
 import org.junit.jupiter.api.Test;
 import tunside.mash.Experience;
 import tunside.mash.Grist;
 import tunside.mash.Liquor;
 import tunside.mash.Malt;
 import tunside.mash.Mash;
+import tunside.mash.MashModel;
 import tunside.quantity.Volume;
 
 /** What may lie behind a brew that the others do not explain. */
@@ -97,18 +100,76 @@ class SlipSearchTest {
         assertThat(slip(ofTwo, "malt-kind", "pale").weight()).isCloseTo(two / 2, within(1e-6));
     }
 
-    /** The evidence of a shift is its share of the prior times the misfit at the best shift: Laplace, exact where linear. */
+    /** Misfits of three readings that err apart, so that every shift has a closed form. */
+    private static final double[] RESIDUAL = {0.3, 0.1, -0.05};
+
+    private static final double[] VARIANCE = {0.01, 0.04, 0.02};
+
+    /** Density of the misfits where some readings share a shift of variance 0.3², times how common that is. */
+    private static double evidence(double weight, int... touched) {
+        double squares = 0;
+        double pull = 0;
+        double information = 0;
+        for (int r = 0; r < RESIDUAL.length; r++) {
+            squares += RESIDUAL[r] * RESIDUAL[r] / VARIANCE[r];
+        }
+        for (int r : touched) {
+            pull += RESIDUAL[r] / VARIANCE[r];
+            information += 1 / VARIANCE[r];
+        }
+        double misfit = squares - pull * pull / (1 / 0.09 + information);
+        return weight * Math.exp(-misfit / 2) / Math.sqrt(1 + 0.09 * information);
+    }
+
+    private static List<SuspectedSlip> suspected(Mash mash) {
+        MeasuredBrew brew = brew("odd", mash, 5.9, dose(20, 5.6), dose(20, 5.4));
+        Experience prior = Experience.prior(MashModel.standard(), brew.maltsByClass());
+        return SlipSearch.of(
+                new BrewEquation(brew, prior),
+                HouseholdFit.means(prior),
+                new Departure(new ArrayRealVector(RESIDUAL), new DiagonalMatrix(VARIANCE)));
+    }
+
+    private static SuspectedSlip one(List<SuspectedSlip> slips, String id, String subject) {
+        return slips.stream()
+                .filter(slip -> slip.slip().id().equals(id) && slip.subject().equals(subject))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** Shifts of readings are linear, so their evidence is the density of the misfits: 0.25, 0.10 and a tenth among two. */
     @Test
     void theEvidenceIsThatOfTheClosedForm() {
-        ReviewedBrew brew = odd(brew("odd", tap(part(PALE, 5)), 6.1, dose(20, 6.0)));
-        // a first reading alone and all readings differ in what they leave to the dose; both are linear
-        double meter = slip(brew, "meter").weight();
-        double first = slip(brew, "first-reading").weight();
-        double dose = slip(brew, "reading-after-dose").weight();
-        assertThat(meter).isGreaterThan(10 * first).isGreaterThan(10 * dose);
-        assertThat(brew.slips().stream().mapToDouble(SuspectedSlip::weight).sum())
-                .isCloseTo(1, within(1e-9));
-        assertThat(brew.slips()).isSortedAccordingTo((a, b) -> Double.compare(b.weight(), a.weight()));
+        List<SuspectedSlip> slips = suspected(tap(part(PALE, 5)));
+        SuspectedSlip meter = one(slips, "meter", "");
+        SuspectedSlip first = one(slips, "first-reading", "");
+        SuspectedSlip dose = one(slips, "reading-after-dose", "2");
+        double ofMeter = evidence(0.25, 0, 1, 2);
+        assertThat(first.weight() / meter.weight()).isCloseTo(evidence(0.10, 0) / ofMeter, within(1e-6));
+        assertThat(dose.weight() / meter.weight()).isCloseTo(evidence(0.05, 2) / ofMeter, within(1e-6));
+        // pull over information: (30 + 2.5 - 2.5) / (100 + 25 + 50 + 1 / 0.09)
+        assertThat(meter.needed()).isCloseTo(5.9 - 30 / (175 + 1 / 0.09), within(1e-6));
+        assertThat(first.needed()).isCloseTo(5.9 - 30 / (100 + 1 / 0.09), within(1e-6));
+        assertThat(dose.stated()).isEqualTo(5.4);
+        assertThat(dose.needed()).isCloseTo(5.4 + 2.5 / (50 + 1 / 0.09), within(1e-6));
+        assertThat(first.explains()).isTrue();
+        // the first reading stays three deviations off
+        assertThat(dose.explains()).isFalse();
+        assertThat(slips.stream().mapToDouble(SuspectedSlip::weight).sum()).isCloseTo(1, within(1e-9));
+        assertThat(slips).isSortedAccordingTo((a, b) -> Double.compare(b.weight(), a.weight()));
+    }
+
+    /** What is not in the mash cannot be multiplied; but alkalinity and calcium can be missing. */
+    @Test
+    void nothingTimesAFactorIsNoSlip() {
+        Mash mash = tap(part(PALE, 5)).plus(lactic(0));
+        List<SuspectedSlip> slips = suspected(mash);
+        SuspectedSlip acid = one(slips, "acid-strength", "lactic");
+        assertThat(acid.stated()).as("the doses alone").isCloseTo(40, within(1e-9));
+        List<String> ofWater = suspected(distilled(part(PALE, 5))).stream()
+                .map(slip -> slip.slip().id())
+                .toList();
+        assertThat(ofWater).contains("water", "hardness").doesNotContain("salt-mass");
     }
 
     /** Least of misfit and rarity over a fine grid of whole mashes, which knows nothing of slopes. */

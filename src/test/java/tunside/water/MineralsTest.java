@@ -140,6 +140,9 @@ class MineralsTest {
     void gypsumDissolvesBestAtFortyDegrees() {
         assertThat(172.164 * Saturation.gypsumMolPerKg(new Temperature(40))).isCloseTo(2.63, within(1e-9));
         assertThat(172.164 * Saturation.gypsumMolPerKg(new Temperature(30))).isCloseTo(2.58, within(1e-9));
+        assertThat(172.164 * Saturation.gypsumMolPerKg(new Temperature(105)))
+                .as("held beyond the table")
+                .isCloseTo(2.04, within(1e-9));
         SplittableRandom random = new SplittableRandom(51);
         for (int i = 0; i < 100; i++) {
             assertThat(172.164 * Saturation.gypsumMolPerKg(new Temperature(random.nextDouble(0, 100))))

@@ -11,6 +11,7 @@ import tunside.chemistry.AcidProduct;
 import tunside.chemistry.AcidSystem;
 import tunside.chemistry.Acids;
 import tunside.chemistry.Ion;
+import tunside.chemistry.Solution;
 import tunside.quantity.Mass;
 import tunside.quantity.Strength;
 import tunside.quantity.Temperature;
@@ -99,6 +100,18 @@ class WaterProfileTest {
         assertThat(profile.alkalinityMeqPerL()).isCloseTo(-lactate, Percentage.withPercentage(3));
         assertThat(profile.balance().anionsMeqPerL()).isCloseTo(0, within(1e-9));
         assertThat(profile.langelierIndex()).isEqualTo(Double.NEGATIVE_INFINITY);
+    }
+
+    /** 2 mEq of sodium less 0.5 of lactate: carbonate counts twice, and hydroxide with its activity coefficient. */
+    @Test
+    void theAnionsOfAnAcidDoNotCountInAnAlkalineWaterEither() {
+        Solution solution = Solution.of(Ion.SODIUM, 0.002)
+                .plus(Acids.get("lactic").perMole().scaled(0.0005))
+                .plus(Solution.ofCarbon(0.0003));
+        WaterProfile profile = WaterProfile.of(Water.closed(solution, Waters.ROOM, 11, List.of()), Waters.ROOM);
+        assertThat(profile.closedPh()).isGreaterThan(10.5);
+        assertThat(profile.alkalinityMeqPerL()).isCloseTo(1.5, within(1e-3));
+        assertThat(profile.balance().percent()).isCloseTo(0, within(1e-9));
     }
 
     @Test

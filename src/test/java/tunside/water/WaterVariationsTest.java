@@ -1,6 +1,7 @@
 package tunside.water;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
@@ -74,6 +75,9 @@ class WaterVariationsTest {
         WaterSource left = new WaterSource("", new Volume(10), Optional.of(report), 0.1);
         assertThat(left.variedWaters().get(0).alkalinityMeqPerL() - left.water().alkalinityMeqPerL())
                 .isCloseTo(0.1015 * Math.hypot(0.1, 0.05), within(5e-5));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> new WaterSource("", new Volume(10), Optional.of(report), 1.01))
+                .withMessageContaining("share that reverse osmosis leaves");
     }
 
     /** Pure water beside air has pH 5.6 (the textbooks' value). */

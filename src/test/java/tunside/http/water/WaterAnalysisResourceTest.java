@@ -113,6 +113,7 @@ class WaterAnalysisResourceTest {
                 "{'carbonate': {'value': 5, 'unit': 'mg/L'}} | /sources/0/water/carbonate | needs bicarbonate",
                 "{'alkalinity': {'value': 4, 'unit': 'mEq/L'}, 'bicarbonate': {'value': 122, 'unit': 'mg/L'}} | /sources/0/water/bicarbonate | state the one you trust",
                 "{'alkalinity': {'value': 4, 'unit': 'mEq/L'}, 'ph': 4.4, 'alkalinityEndPoint': 4.5} | /sources/0/water | above the end point",
+                "{'alkalinity': {'value': 4, 'unit': 'mEq/L'}, 'ph': 4.52, 'alkalinityEndPoint': 4.5} | /sources/0/water | too near the end point",
                 "{'conductivity': {'value': 500, 'unit': 'uS/cm'}, 'conductivityTemperature': {'value': 22, 'unit': 'degC'}} | /sources/0/water/conductivityTemperature | 20 or 25",
                 "{'dissolvedSolids': {'value': 5, 'unit': 'mEq/L'}} | /sources/0/water/dissolvedSolids/unit | must be mg/L"
             })
@@ -138,6 +139,22 @@ class WaterAnalysisResourceTest {
                 post("/v1/water-analyses", "{'sources': [%s], 'treatments': [%s]}".formatted(source(TAP), treatment)),
                 pointer,
                 inDetail);
+    }
+
+    /** What is taken can also be varied for its uncertainty: a sour water without alkalinity, and the largest amounts. */
+    @Test
+    void whatIsTakenHasAnUncertainty() throws IOException {
+        String sour =
+                "{'calcium': {'value': 40, 'unit': 'mg/L'}, 'chloride': {'value': 18, 'unit': 'mg/L'}, 'ph': 4.4}";
+        String none = "{'alkalinity': {'value': 0, 'unit': 'mEq/L'}, 'ph': 4.4, 'alkalinityEndPoint': 4.5}";
+        for (String water : new String[] {sour, none}) {
+            good(source(water), "");
+        }
+        // 249 mmol per litre of 10 L
+        JsonNode treated = good(source(TAP), "{'salt': 'sodium-chloride', 'mass': {'value': 145.5, 'unit': 'g'}}")
+                .get("result")
+                .get("treated");
+        assertThat(treated.get("closed").get("standardUncertainty").asDouble()).isPositive();
     }
 
     @Test
