@@ -16,7 +16,8 @@ public final class Activity {
     public static double debyeHuckelSlope(Temperature temperature) {
         double c = temperature.celsius();
         double permittivity = 87.740 - 0.40008 * c + 9.398e-4 * c * c - 1.410e-6 * c * c * c;
-        return 1.82483e6 * Math.sqrt(waterDensity(temperature)) / Math.pow(permittivity * temperature.kelvin(), 1.5);
+        double thermal = permittivity * temperature.kelvin();
+        return 1.82483e6 * Math.sqrt(waterDensity(temperature) / thermal) / thermal;
     }
 
     /**

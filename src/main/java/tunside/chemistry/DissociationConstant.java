@@ -25,11 +25,12 @@ public interface DissociationConstant {
      */
     static DissociationConstant enthalpy(double pk25, double enthalpyKJPerMol, double heatCapacityJPerMolK) {
         double reference = 298.15;
+        double ln10 = Math.log(10);
         return temperature -> {
             double t = temperature.kelvin();
             double lnRatio = -1000 * enthalpyKJPerMol / GAS_CONSTANT * (1 / t - 1 / reference)
                     + heatCapacityJPerMolK / GAS_CONSTANT * (reference / t - 1 + Math.log(t / reference));
-            return pk25 - lnRatio / Math.log(10);
+            return pk25 - lnRatio / ln10;
         };
     }
 }

@@ -21,7 +21,9 @@ final class Speciation {
     private static final double LOWEST_LOG_ACTIVITY =
             -LN_10 * (ChargeBalance.HIGHEST_PH + 1); // of the hydrogen ion, on the way
     private static final double HIGHEST_LOG_ACTIVITY = -LN_10 * (ChargeBalance.LOWEST_PH - 1);
-    private static final double FIRST_PH = 7;
+    private static final double SOUR_PH = 4;
+    private static final double NEAR_NEUTRAL_PH = 7;
+    private static final double ALKALINE_PH = 9;
     private static final double LARGEST_DAVIES_IONIC_STRENGTH = 0.5;
     private static final double LEAST_IONIC_STRENGTH = 1e-7;
     private static final int PROTON = SpeciesSums.CHARGE;
@@ -64,13 +66,15 @@ final class Speciation {
         this.addedUnreactive = unreactive(addition, addedMetals);
         this.base = solution.base();
         this.addedBase = addition.base();
-        point[PROTON] = -LN_10 * FIRST_PH;
-        double squares = unreactive[1] + Math.abs(base);
+        double strong = unreactive[0] + base - 2 * solution.ion(Ion.SULFATE);
+        double squares = unreactive[1] + Math.abs(base) + 4 * solution.ion(Ion.SULFATE);
         for (int m = 0; m < PROTON; m++) {
             point[m] = Double.POSITIVE_INFINITY; // until it is known how much of the metal there is
+            strong += 2 * metals[m];
             squares += 4 * metals[m];
         }
-        point[IONIC_STRENGTH] = Math.max(LEAST_IONIC_STRENGTH, squares / 2);
+        point[PROTON] = -LN_10 * roughPh(solution, strong);
+        point[IONIC_STRENGTH] = Math.max(LEAST_IONIC_STRENGTH, (squares + Math.abs(strong)) / 2);
     }
 
     /** In a closed vessel, with something that may be added. */
@@ -81,6 +85,18 @@ final class Speciation {
     /** In a closed vessel, with nothing to add. */
     Speciation(Solution solution, Temperature temperature) {
         this(solution, Solution.WATER, temperature, -1);
+    }
+
+    /** The pH to start from: sour where the weak acids are more than the charge they must balance, alkaline where they are too few. */
+    private static double roughPh(Solution solution, double strong) {
+        double weak = 0;
+        for (double acid : solution.acids().values()) {
+            weak += acid;
+        }
+        if (strong < weak) {
+            return SOUR_PH;
+        }
+        return strong < weak + solution.carbon() ? NEAR_NEUTRAL_PH : ALKALINE_PH;
     }
 
     /** Charge and sum of squared charges of the ions that take no part in a reaction. */

@@ -1,8 +1,7 @@
 package tunside.chemistry;
 
-import java.util.LinkedHashMap;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import tunside.quantity.Temperature;
 
 /**
@@ -18,7 +17,9 @@ final class Species {
     static final int CLASSES = 1 + METALS.size();
 
     private static final double LN_10 = Math.log(10);
+    private static final AcidSystem SULFURIC = Acids.get("sulfuric").system();
 
+    private final List<AcidSystem> systems = new ArrayList<>(); // carbonic acid first
     private final double[] amounts;
     private final double[] addedAmounts;
     private final int[] ends; // of each acid's classes
@@ -26,22 +27,25 @@ final class Species {
     private final double[] factors;
 
     Species(Solution solution, Solution addition, Temperature temperature, boolean open) {
-        Map<AcidSystem, double[]> systems = systems(solution, addition, open);
+        int acids = 2 + solution.acids().size() + addition.acids().size();
+        this.amounts = new double[acids];
+        this.addedAmounts = new double[acids];
+        addAcids(solution, addition, open);
         int most = 0;
-        for (AcidSystem system : systems.keySet()) {
+        for (AcidSystem system : systems) {
             most += system.steps().size() + 1 + MetalComplexes.of(system).size();
         }
-        this.amounts = new double[systems.size()];
-        this.addedAmounts = new double[systems.size()];
         this.ends = new int[CLASSES * systems.size()];
         this.charges = new int[most];
         this.factors = new double[most];
-        int acid = 0;
+        boolean[] meets = new boolean[CLASSES];
+        for (int metal = 1; metal < CLASSES; metal++) {
+            Ion ion = METALS.get(metal - 1);
+            meets[metal] = solution.ion(ion) > 0 || addition.ion(ion) > 0;
+        }
         int end = 0;
-        for (Map.Entry<AcidSystem, double[]> entry : systems.entrySet()) {
-            AcidSystem system = entry.getKey();
-            amounts[acid] = entry.getValue()[0];
-            addedAmounts[acid] = entry.getValue()[1];
+        for (int acid = 0; acid < acids(); acid++) {
+            AcidSystem system = systems.get(acid);
             int begin = end;
             charges[end] = system.topCharge();
             factors[end++] = 1;
@@ -52,41 +56,54 @@ final class Species {
             }
             ends[CLASSES * acid] = end;
             for (int metal = 1; metal < CLASSES; metal++) {
-                Ion ion = METALS.get(metal - 1);
-                if (solution.ion(ion) > 0 || addition.ion(ion) > 0) {
-                    for (MetalComplexes.Complex complex : MetalComplexes.of(system)) {
-                        if (complex.metal() == ion) {
-                            int form = begin + complex.protonsLost();
-                            charges[end] = charges[form] + ion.charge();
-                            factors[end++] = factors[form] * complex.constant();
-                        }
-                    }
-                }
+                end = meets[metal] ? addComplexes(system, METALS.get(metal - 1), begin, end) : end;
                 ends[CLASSES * acid + metal] = end;
             }
-            acid++;
         }
     }
 
-    /** All reacting acids with their amounts in the solution and in the addition; carbonic acid first. */
-    private static Map<AcidSystem, double[]> systems(Solution solution, Solution addition, boolean open) {
-        Map<AcidSystem, double[]> systems = new LinkedHashMap<>();
+    /** The forms of an acid that a metal holds; gives the index behind them. */
+    private int addComplexes(AcidSystem system, Ion metal, int begin, int end) {
+        int next = end;
+        for (MetalComplexes.Complex complex : MetalComplexes.of(system)) {
+            if (complex.metal() == metal) {
+                int form = begin + complex.protonsLost();
+                charges[next] = charges[form] + metal.charge();
+                factors[next++] = factors[form] * complex.constant();
+            }
+        }
+        return next;
+    }
+
+    private void addAcids(Solution solution, Solution addition, boolean open) {
         if (open || solution.carbon() > 0 || addition.carbon() > 0) {
-            systems.put(Acids.CARBONIC, new double[] {solution.carbon(), addition.carbon()});
+            add(Acids.CARBONIC, solution.carbon(), addition.carbon());
         }
         double sulfate = solution.ion(Ion.SULFATE);
         double addedSulfate = addition.ion(Ion.SULFATE);
         if (sulfate > 0 || addedSulfate > 0) {
-            systems.put(Acids.get("sulfuric").system(), new double[] {sulfate, addedSulfate});
+            add(SULFURIC, sulfate, addedSulfate);
         }
-        solution.acids().forEach((system, amount) -> systems.computeIfAbsent(system, k -> new double[2])[0] += amount);
-        addition.acids().forEach((system, amount) -> systems.computeIfAbsent(system, k -> new double[2])[1] += amount);
-        return systems;
+        solution.acids().forEach((system, amount) -> add(system, amount, 0));
+        addition.acids().forEach((system, amount) -> {
+            int place = systems.indexOf(system);
+            if (place >= 0) {
+                addedAmounts[place] += amount;
+            } else {
+                add(system, 0, amount);
+            }
+        });
+    }
+
+    private void add(AcidSystem system, double amount, double addedAmount) {
+        amounts[systems.size()] = amount;
+        addedAmounts[systems.size()] = addedAmount;
+        systems.add(system);
     }
 
     /** How many acids there are. */
     int acids() {
-        return amounts.length;
+        return systems.size();
     }
 
     /** Total of an acid with so much of the addition, mol/kg. */
@@ -117,7 +134,7 @@ final class Species {
 
     /** Whether a metal meets an acid that holds it. */
     boolean holds(int metal) {
-        for (int acid = 0; acid < amounts.length; acid++) {
+        for (int acid = 0; acid < acids(); acid++) {
             if (end(acid, metal) > begin(acid, metal)) {
                 return true;
             }

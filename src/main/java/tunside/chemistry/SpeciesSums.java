@@ -159,13 +159,20 @@ final class SpeciesSums {
             classMoments[c][2] = c2;
         }
         boolean open = acid == 0 && openCarbonDioxide >= 0;
-        double scale = open ? openCarbonDioxide : species.total(acid, added) / m0;
         double perTotal = open ? 0 : 1 / m0;
+        double scale = open ? openCarbonDioxide : species.total(acid, added) * perTotal;
         sums[CHARGE] += scale * m1;
         sums[SQUARES] += scale * m2;
         products[CHARGE][CHARGE] += scale * (m2 - m1 * m1 * perTotal);
         products[CHARGE][SQUARES] += scale * (m3 - m1 * m2 * perTotal);
         products[SQUARES][SQUARES] += scale * (m4 - m2 * m2 * perTotal);
+        if (form > species.end(acid, 0)) {
+            addHeld(scale, perTotal, m1, m2);
+        }
+    }
+
+    /** Adds the metals that an acid holds. */
+    private void addHeld(double scale, double perTotal, double m1, double m2) {
         for (int m = 0; m < CHARGE; m++) {
             double[] held = classMoments[m + 1];
             sums[m] += scale * held[0];
