@@ -6,6 +6,7 @@ import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +17,7 @@ import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.Operation;
 import org.eclipse.microprofile.openapi.models.PathItem;
 import org.eclipse.microprofile.openapi.models.examples.Example;
+import org.eclipse.microprofile.openapi.models.headers.Header;
 import org.eclipse.microprofile.openapi.models.media.Content;
 import org.eclipse.microprofile.openapi.models.media.MediaType;
 import org.eclipse.microprofile.openapi.models.media.Schema;
@@ -41,6 +43,8 @@ import tunside.quantity.VolumeUnit;
 public final class ContractFilter implements OASFilter {
     private static final String JSON = "application/json";
     private static final String PROBLEM = "application/problem+json";
+    private static final String OVERLOADED = "503";
+    private static final BigDecimal LONGEST_WAIT = BigDecimal.valueOf(60);
 
     private static final List<Class<? extends Enum<?>>> UNITS = List.of(
             MassUnit.class,
@@ -88,7 +92,7 @@ public final class ContractFilter implements OASFilter {
                 boolean post = method == PathItem.HttpMethod.POST;
                 (post ? PROBLEMS_OF_POST : PROBLEMS_OF_GET)
                         .forEach((status, description) ->
-                                operation.getResponses().addAPIResponse(status, problem(description)));
+                                operation.getResponses().addAPIResponse(status, problem(status, description)));
                 addExamples(operation);
                 if (post) {
                     NdjsonContract.describe(operation, examples(operation.getOperationId()));
@@ -117,13 +121,25 @@ public final class ContractFilter implements OASFilter {
         schema.setEnumeration(names);
     }
 
-    private static APIResponse problem(String description) {
+    private static APIResponse problem(String status, String description) {
         Content content = OASFactory.createContent()
                 .addMediaType(
                         PROBLEM,
                         OASFactory.createMediaType()
                                 .schema(OASFactory.createSchema().ref("#/components/schemas/Problem")));
-        return OASFactory.createAPIResponse().description(description).content(content);
+        APIResponse response =
+                OASFactory.createAPIResponse().description(description).content(content);
+        return status.equals(OVERLOADED) ? response.addHeader("Retry-After", retryAfter()) : response;
+    }
+
+    private static Header retryAfter() {
+        return OASFactory.createHeader()
+                .description("Seconds to wait before the request is sent again.")
+                .required(true)
+                .schema(OASFactory.createSchema()
+                        .addType(Schema.SchemaType.INTEGER)
+                        .minimum(BigDecimal.ONE)
+                        .maximum(LONGEST_WAIT));
     }
 
     private void addExamples(Operation operation) {

@@ -12,9 +12,13 @@ import tunside.http.dosing.AcidDoseResponse;
 import tunside.http.dosing.AcidDoseResponse.AcidDose;
 import tunside.http.dosing.AcidDoseResponse.ReadingSoFar;
 import tunside.http.dosing.AcidDoseResponse.Stage;
+import tunside.http.dosing.AcidDoseResponse.TotalDose;
+import tunside.http.quantity.MassQuantity;
+import tunside.http.quantity.VolumeQuantity;
 import tunside.http.sheet.BrewDaySheet.Fact;
 import tunside.http.sheet.BrewDaySheet.Ingredient;
 import tunside.http.sheet.BrewDaySheet.Step;
+import tunside.quantity.VolumeUnit;
 
 /** A dose on paper: what was read, what to add, and fields for every reading to come. */
 final class AcidDoseSheet {
@@ -117,15 +121,7 @@ final class AcidDoseSheet {
                                 Rounded.text(result.aim().lowPh()),
                                 Rounded.text(result.aim().highPh()))));
         if (result.total() != null) {
-            facts.add(new Fact(
-                    "In all it may take",
-                    "%s (90 %%: %s to %s)"
-                            .formatted(
-                                    SheetParts.amount(
-                                            result.total().mass(),
-                                            result.total().volume()),
-                                    SheetParts.amount(result.total().low90(), null),
-                                    SheetParts.amount(result.total().high90(), null))));
+            facts.add(new Fact("In all it may take", total(result.total())));
         }
         if (result.anion() != null) {
             facts.add(new Fact(
@@ -136,6 +132,21 @@ final class AcidDoseSheet {
                                     result.anion().anion())));
         }
         return facts;
+    }
+
+    /** In mL where it is measured so, its interval too. */
+    private String total(TotalDose total) {
+        boolean measured = total.volume() != null;
+        return "%s (90 %%: %s to %s)"
+                .formatted(
+                        SheetParts.amount(total.mass(), total.volume()),
+                        SheetParts.amount(total.low90(), measured ? volume(total.low90()) : null),
+                        SheetParts.amount(total.high90(), measured ? volume(total.high90()) : null));
+    }
+
+    private VolumeQuantity volume(MassQuantity mass) {
+        double millilitres = mass.value() / requireNonNull(result.dosedAcid()).densityGPerMl();
+        return new VolumeQuantity(Rounded.significant(millilitres, 3), VolumeUnit.ML);
     }
 
     private List<Step> steps() {

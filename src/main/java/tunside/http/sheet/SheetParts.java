@@ -54,8 +54,9 @@ final class SheetParts {
                         .formatted(
                                 Rounded.text(malt.colour().value()),
                                 malt.colour().unit().symbol());
+        String product = malt.product() == null ? "" : ", " + malt.product();
         String measured = malt.measured() == null ? "" : ", measured lot";
-        return new Ingredient(words(malt.malt()) + " malt" + colour + measured, amount(malt.mass(), null));
+        return new Ingredient(words(malt.malt()) + " malt" + product + colour + measured, amount(malt.mass(), null));
     }
 
     static Ingredient addition(AdditionRequest addition) {

@@ -78,6 +78,11 @@ class BrewDaySheetTest {
         return new String(response.asByteArray(), StandardCharsets.UTF_8);
     }
 
+    private static JsonNode result(String path, JsonNode request) throws IOException {
+        return MAPPER.readTree(ask(path, request, "application/json").asByteArray())
+                .get("result");
+    }
+
     private static String escaped(String text) {
         return text.replace("&", "&amp;")
                 .replace("<", "&lt;")
@@ -128,6 +133,9 @@ class BrewDaySheetTest {
                     assertThat(sheet)
                             .contains(interval(stage.get("expectedPh"), stage.get("low90"), stage.get("high90")));
                 }
+                if (result.has("total")) {
+                    assertThat(sheet).contains("<span class=\"amount\">" + total(result) + "</span>");
+                }
                 for (JsonNode reading : result.get("readings")) {
                     assertThat(sheet)
                             .contains("<td class=\"field\">"
@@ -137,6 +145,24 @@ class BrewDaySheetTest {
             }
             assertThat(sheet).doesNotContain("<script", "src=", "href=", "NOT_FOUND");
         });
+    }
+
+    /** The whole amount and its interval, all in the unit in which the stages are measured. */
+    private static String total(JsonNode result) {
+        JsonNode total = result.get("total");
+        boolean measured = total.has("volume");
+        double perUnit = measured ? result.at("/dosedAcid/densityGPerMl").asDouble() : 1;
+        String unit = measured ? " mL" : " g";
+        return "%s%s (90 %%: %s%s to %s%s)"
+                .formatted(
+                        number(total.get(measured ? "volume" : "mass").get("value")),
+                        unit,
+                        Rounded.text(
+                                Rounded.significant(total.at("/low90/value").asDouble() / perUnit, 3)),
+                        unit,
+                        Rounded.text(
+                                Rounded.significant(total.at("/high90/value").asDouble() / perUnit, 3)),
+                        unit);
     }
 
     @TestFactory
@@ -168,6 +194,20 @@ class BrewDaySheetTest {
         assertThat(page).doesNotContain("<script");
         int titleTwiceAndNineteenOthers = 21;
         assertThat(page.split(Pattern.quote(escaped(hostile)), -1)).hasSize(titleTwiceAndNineteenOthers + 1);
+    }
+
+    @Test
+    void aMaltIsListedWithItsProduct() throws IOException {
+        for (Map.Entry<String, String> operation : PATHS.entrySet()) {
+            ObjectNode request = (ObjectNode) examples(operation.getKey())
+                    .elements()
+                    .next()
+                    .get("request")
+                    .deepCopy();
+            ((ObjectNode) request.at("/grist/0")).put("product", "The miller's No. 1");
+            String name = request.at("/grist/0/malt").asText().replace('-', ' ') + " malt, The miller&#39;s No. 1";
+            assertThat(sheet(operation.getValue(), request)).contains(name);
+        }
     }
 
     @Test
@@ -241,16 +281,13 @@ class BrewDaySheetTest {
                             .deepCopy();
                     assertThat(sheet(operation.getValue(), request))
                             .contains("Slope, % of ideal <span class=\"line\">");
-                    String without = ask(operation.getValue(), request, "application/json")
-                            .asString();
+                    JsonNode without = result(operation.getValue(), request);
                     request.set("calibration", evaluated.get("calibration").deepCopy());
                     assertThat(sheet(operation.getValue(), request))
                             .contains("Verdict <b>fit</b>")
                             .contains("Slope, % of ideal <b>" + slope + "</b>")
                             .contains("Calibrated on, at <span class=\"line\">");
-                    assertThat(ask(operation.getValue(), request, "application/json")
-                                    .asString())
-                            .isEqualTo(without);
+                    assertThat(result(operation.getValue(), request)).isEqualTo(without);
                     ((ObjectNode) request.get("calibration")).put("model", "of-old");
                     Response refused = ask(operation.getValue(), request, "text/html");
                     assertThat(refused.statusCode()).isEqualTo(400);
