@@ -55,7 +55,7 @@ public record BufferLearning(Knowledge before, Knowledge now, List<Comparison> c
             PhReading start,
             double sharedUncertainty,
             List<PastAddition> history) {
-        Knowledge before = new BufferGrid(curve, prior, start, sharedUncertainty).knowledge();
+        Knowledge before = new BufferGrid(curve, prior, start, sharedUncertainty).knowledge(Given.NOTHING);
         List<Comparison> comparisons = new ArrayList<>();
         Knowledge now = before;
         Knowledge atReading = before;
@@ -67,8 +67,9 @@ public record BufferLearning(Knowledge before, Knowledge now, List<Comparison> c
             now = now.after(new PastAddition(entry.reagent(), entry.grams(), Optional.empty()));
             if (entry.after().isPresent()) {
                 PhReading reading = entry.after().get();
-                double expected = now.quantile(0.5);
-                double spread = (now.quantile(ONE_DEVIATION_ABOVE) - now.quantile(1 - ONE_DEVIATION_ABOVE)) / 2;
+                Quantiles ph = now.ph();
+                double expected = ph.at(0.5);
+                double spread = (ph.at(ONE_DEVIATION_ABOVE) - ph.at(1 - ONE_DEVIATION_ABOVE)) / 2;
                 if (addedSince != 0) {
                     boolean falling = addedSince > 0;
                     Fit fit = fit(falling, atReading.quantile(0.5), expected, spread, last, reading);

@@ -44,7 +44,8 @@ public record DoseAdvice(
     public static DoseAdvice of(DoseQuestion question, List<Finding> inputs) {
         BufferLearning learning = question.learn();
         Knowledge now = learning.now();
-        double median = now.quantile(0.5);
+        Quantiles ph = now.ph();
+        double median = ph.at(0.5);
         double last = question.endsWithReading() ? question.lastReading().ph() : median;
         DoseAim aim = question.aim();
         List<Finding> findings = new ArrayList<>(inputs);
@@ -59,8 +60,8 @@ public record DoseAdvice(
                 outcome,
                 learning,
                 median,
-                now.quantile(0.05),
-                now.quantile(0.95),
+                ph.at(0.05),
+                ph.at(0.95),
                 now.probabilityBelow(aim.highPh()) - now.probabilityBelow(aim.lowPh()),
                 findings);
     }
@@ -107,7 +108,7 @@ public record DoseAdvice(
                     reagent, supply.mostGrams(), now.quantile(0.5, reagent, supply.mostGrams()));
         }
         findings.add(Finding.of("dose.reach", Outcome.PASS, "/targetPh").about(reagent.name()));
-        StagedDose staged = StagedDose.of(question, now, supply);
+        StagedDose staged = StagedDose.of(question, now, supply, total);
         explained(question, learning, supply, staged, findings);
         boolean stopped = findings.stream().anyMatch(finding -> finding.outcome() == Outcome.STOP);
         if (!stopped) {

@@ -57,7 +57,7 @@ public record DoseQuestion(
             Supply base) {
         BufferingPrior prior = acid.map(
                         supply -> liquid.prior().widened(supply.reagent().relativeUncertainty()))
-                .orElse(liquid.prior());
+                .orElseGet(liquid::prior);
         return new DoseQuestion(
                 liquid.curve(),
                 prior,

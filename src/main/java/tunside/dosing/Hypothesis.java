@@ -5,6 +5,7 @@ package tunside.dosing;
  * reading and of the error that all readings share, built reading by reading.
  *
  * @param logScale logarithm of the factor on the buffering
+ * @param scale the factor
  * @param start the first reading
  * @param ofStart precision of the first reading's error
  * @param ofBoth its product with the shared error's
@@ -15,6 +16,7 @@ package tunside.dosing;
  */
 record Hypothesis(
         double logScale,
+        double scale,
         PhReading start,
         double ofStart,
         double ofBoth,
@@ -29,7 +31,8 @@ record Hypothesis(
         double ofShared = sharedUncertainty > 0
                 ? Math.min(NO_SHARED_ERROR_PRECISION, 1 / (sharedUncertainty * sharedUncertainty))
                 : NO_SHARED_ERROR_PRECISION;
-        return new Hypothesis(logScale, start, 0, 0, ofShared, 0, 0, 0).with(0, 1, start.standardUncertainty());
+        return new Hypothesis(logScale, Math.exp(logScale), start, 0, 0, ofShared, 0, 0, 0)
+                .with(0, 1, start.standardUncertainty());
     }
 
     /** After a reading {@code difference = perStart x start + shared + own error}. */
@@ -37,6 +40,7 @@ record Hypothesis(
         double weight = 1 / (uncertainty * uncertainty);
         return new Hypothesis(
                 logScale,
+                scale,
                 start,
                 ofStart + weight * perStart * perStart,
                 ofBoth + weight * perStart,
@@ -44,11 +48,6 @@ record Hypothesis(
                 weightedStart + weight * perStart * difference,
                 weighted + weight * difference,
                 squares + weight * difference * difference);
-    }
-
-    /** Factor on the buffering. */
-    double scale() {
-        return Math.exp(logScale);
     }
 
     private double determinant() {

@@ -1,9 +1,6 @@
 package tunside.dosing;
 
-import java.util.List;
-import org.hipparchus.analysis.UnivariateFunction;
-import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
-import tunside.chemistry.Solver;
+import java.util.Optional;
 
 /**
  * What is known of a liquid after its additions and readings: a set of possible bufferings, each with its weight and with
@@ -15,44 +12,39 @@ import tunside.chemistry.Solver;
  * to {@code t}. No random numbers; cost of a probability: one normal integral a node.
  */
 public final class Knowledge {
-    private static final int MOST_EVALUATIONS = 200;
-    private static final double PH_ACCURACY = 1e-7;
-    private static final double TINY_MEQ = 1e-9;
-    private static final int MOST_DOUBLINGS = 60;
+    private static final double WIDEST_LOG_SCALE = 20;
 
     private final BufferGrid grid;
     private final TitrationCurve curve;
     private final Given given;
     private final Node[] nodes;
+    private final Bells bells;
 
     /**
      * One possible buffering.
      *
-     * @param scale factor on the uncertain part of the curve
-     * @param weight probability
+     * @param logScale logarithm of the factor on the uncertain part of the curve
+     * @param scale the factor
      * @param startMeq the curve at the mean of the starting pH, mEq
-     * @param startScaledMeq its uncertain part there
-     * @param startUncertaintyMeq standard uncertainty of {@code startMeq}
-     * @param relativeWidth standard deviation of the factor within the cell that this node stands for
+     * @param startVariance its variance, mEq^2
      */
-    record Node(
-            double scale,
-            double weight,
-            double startMeq,
-            double startScaledMeq,
-            double startUncertaintyMeq,
-            double relativeWidth) {}
+    record Node(double logScale, double scale, double startMeq, double startVariance) {}
 
-    Knowledge(BufferGrid grid, TitrationCurve curve, Given given, List<Node> nodes) {
+    Knowledge(BufferGrid grid, TitrationCurve curve, Given given, Node[] nodes, Bells bells) {
         this.grid = grid;
         this.curve = curve;
         this.given = given;
-        this.nodes = nodes.toArray(Node[]::new);
+        this.nodes = nodes;
+        this.bells = bells;
     }
 
     /** After one more addition, and what its reading teaches if one was taken. */
     Knowledge after(PastAddition addition) {
-        return grid.after(addition).knowledge();
+        Given more = given.plus(addition.reagent(), addition.grams());
+        Optional<PhReading> reading = addition.after();
+        return reading.isPresent()
+                ? grid.after(more, reading.get()).knowledge(more)
+                : new Knowledge(grid, curve, more, nodes, bells);
     }
 
     /** Protons that all additions so far have given at a pH, mEq. */
@@ -62,59 +54,64 @@ public final class Knowledge {
 
     /** Probability that the true pH now lies below a pH. */
     public double probabilityBelow(double ph) {
-        return probability(ph, 0, 0);
+        return probabilityBelow(ph, Reagent.NOTHING, 0);
     }
 
     /** Probability that the true pH lies below a pH after one more addition. */
     public double probabilityBelow(double ph, Reagent next, double grams) {
-        double meq = grams * next.meqPerGram(ph);
-        return probability(ph, meq, meq * next.relativeUncertainty());
+        return at(ph, next, grams).below();
     }
 
-    private double probability(double ph, double nextMeq, double nextUncertaintyMeq) {
-        double scaled = curve.scaledMeq().applyAsDouble(ph);
-        double fixed = curve.fixedMeq().applyAsDouble(ph);
-        double givenMeq = givenMeq(ph) + nextMeq;
-        double sum = 0;
-        for (Node node : nodes) {
-            double needed = node.scale * scaled + fixed - node.startMeq;
-            double cell = node.scale * node.relativeWidth * (scaled - node.startScaledMeq);
-            double spread = Math.sqrt(node.startUncertaintyMeq * node.startUncertaintyMeq
-                    + cell * cell
-                    + nextUncertaintyMeq * nextUncertaintyMeq
-                    + TINY_MEQ * TINY_MEQ);
-            sum += node.weight * NormalIntegral.below((givenMeq - needed) / spread);
+    private Distribution.Point at(double ph, Reagent next, double grams) {
+        double scaled = curve.scaledMeq().at(ph);
+        double scaledSlope = curve.scaledMeq().slope(ph);
+        double nextMeq = grams * next.meqPerGram(ph);
+        double nextSlope = grams * next.protonsMeqPerGram().slope(ph);
+        double known = given.meq(ph) + nextMeq - curve.fixedMeq().at(ph);
+        double knownSlope = given.slope(ph) + nextSlope - curve.fixedMeq().slope(ph);
+        double square = next.relativeUncertainty() * next.relativeUncertainty();
+        double nextVariance = square * nextMeq * nextMeq;
+        double nextVarianceSlope = square * nextMeq * nextSlope; // half of it
+        double[] deviations = new double[nodes.length];
+        double[] slopes = new double[nodes.length];
+        for (int i = 0; i < nodes.length; i++) {
+            Node node = nodes[i];
+            double perDeviation = 1 / Math.sqrt(node.startVariance + nextVariance);
+            deviations[i] = (known - node.scale * scaled + node.startMeq) * perDeviation;
+            slopes[i] = (knownSlope - node.scale * scaledSlope - deviations[i] * perDeviation * nextVarianceSlope)
+                    * perDeviation;
         }
-        return sum;
+        return bells.below(deviations, slopes);
+    }
+
+    /** Quantiles of the true pH now. */
+    Quantiles ph() {
+        return ph(Reagent.NOTHING, 0);
+    }
+
+    /** Quantiles of the true pH after one more addition. */
+    Quantiles ph(Reagent next, double grams) {
+        double scale = 0;
+        double startMeq = 0;
+        for (int i = 0; i < nodes.length; i++) {
+            scale += bells.weight(i) * nodes[i].scale;
+            startMeq += bells.weight(i) * nodes[i].startMeq;
+        }
+        return new Quantiles(
+                ph -> at(ph, next, grams),
+                TitrationCurve.LOWEST_PH,
+                TitrationCurve.HIGHEST_PH,
+                curve.ph(scale, startMeq, given.plus(next, grams), grid.startPh()));
     }
 
     /** The true pH now is below this with a probability, 0 to 1 exclusive. */
     public double quantile(double probability) {
-        return quantile(probability, ph -> probabilityBelow(ph));
+        return ph().at(probability);
     }
 
     /** The same after one more addition. */
     public double quantile(double probability, Reagent next, double grams) {
-        return quantile(probability, ph -> probabilityBelow(ph, next, grams));
-    }
-
-    private static double quantile(double probability, UnivariateFunction below) {
-        double low = TitrationCurve.LOWEST_PH;
-        double high = TitrationCurve.HIGHEST_PH;
-        if (below.value(low) >= probability) {
-            return low;
-        }
-        if (below.value(high) <= probability) {
-            return high;
-        }
-        return root(PH_ACCURACY, ph -> below.value(ph) - probability, low, high);
-    }
-
-    private static double root(double accuracy, UnivariateFunction function, double low, double high) {
-        BracketingNthOrderBrentSolver solver = new BracketingNthOrderBrentSolver(1e-12, accuracy, 1e-12, 5);
-        double root = solver.solve(MOST_EVALUATIONS, function, low, high);
-        Solver.DOSE.solved(solver.getEvaluations());
-        return root;
+        return ph(next, grams).at(probability);
     }
 
     /**
@@ -124,50 +121,60 @@ public final class Knowledge {
      * @return g, 0 where it is that large already; infinite where no amount does it
      */
     public double gramsFor(Reagent next, double ph, double probability) {
-        UnivariateFunction missing = grams -> {
-            double below = probabilityBelow(ph, next, grams);
-            return (next.acid() ? below : 1 - below) - probability;
-        };
-        if (missing.value(0) >= 0) {
-            return 0;
-        }
         double perGram = next.meqPerGram(ph);
-        if (next.acid() ? perGram <= 0 : perGram >= 0) {
-            return Double.POSITIVE_INFINITY;
+        if (next.acid() ? perGram > 0 : perGram < 0) {
+            return needed(next, ph).grams(probability);
         }
-        double largest = Math.max(1e-6, Math.abs(curve.bufferingMeqPerPh(ph, 1) / perGram) / 16);
-        for (int i = 0; missing.value(largest) < 0; i++) {
-            if (i == MOST_DOUBLINGS) {
-                return Double.POSITIVE_INFINITY;
-            }
-            largest *= 2;
+        double below = probabilityBelow(ph);
+        return (next.acid() ? below : 1 - below) >= probability ? 0 : Double.POSITIVE_INFINITY;
+    }
+
+    /** How much of a reagent that can bring the liquid to a pH does so. */
+    GramsNeeded needed(Reagent next, double ph) {
+        double perGram = next.meqPerGram(ph);
+        double scaled = curve.scaledMeq().at(ph);
+        double known = given.meq(ph) - curve.fixedMeq().at(ph);
+        double[] means = new double[nodes.length];
+        double[] variances = new double[nodes.length];
+        for (int i = 0; i < nodes.length; i++) {
+            means[i] = (nodes[i].scale * scaled - nodes[i].startMeq - known) / perGram;
+            variances[i] = nodes[i].startVariance / (perGram * perGram);
         }
-        return root(1e-12, missing, 0, largest);
+        return new GramsNeeded(bells, means, variances, next.relativeUncertainty());
     }
 
     /** The factor on the buffering is below this with a probability, 0 to 1 exclusive. */
     public double scaleQuantile(double probability) {
-        UnivariateFunction below = logScale -> {
-            double sum = 0;
-            for (Node node : nodes) {
-                sum += node.weight * NormalIntegral.below((logScale - Math.log(node.scale)) / node.relativeWidth);
-            }
-            return sum - probability;
-        };
-        double low = Math.log(nodes[0].scale) - 10 * nodes[0].relativeWidth;
-        double high = Math.log(nodes[nodes.length - 1].scale) + 10 * nodes[0].relativeWidth;
-        return Math.exp(root(1e-9, below, low, high));
+        return Math.exp(scale().at(probability));
+    }
+
+    private Quantiles scale() {
+        double perDeviation = 1 / grid.bell();
+        return new Quantiles(
+                logScale -> {
+                    double below = 0;
+                    double density = 0;
+                    for (int i = 0; i < nodes.length; i++) {
+                        double z = (logScale - nodes[i].logScale) * perDeviation;
+                        below += bells.weight(i) * NormalIntegral.below(z);
+                        density += bells.weight(i) * NormalIntegral.density(z) * perDeviation;
+                    }
+                    return new Distribution.Point(below, density);
+                },
+                -WIDEST_LOG_SCALE,
+                WIDEST_LOG_SCALE,
+                logScaleMoments()[0]);
     }
 
     /** Mean and standard deviation of the logarithm of the factor. */
     double[] logScaleMoments() {
         double mean = 0;
         double square = 0;
-        for (Node node : nodes) {
-            double x = Math.log(node.scale);
-            mean += node.weight * x;
-            square += node.weight * (x * x + node.relativeWidth * node.relativeWidth);
+        for (int i = 0; i < nodes.length; i++) {
+            mean += bells.weight(i) * nodes[i].logScale;
+            square += bells.weight(i) * nodes[i].logScale * nodes[i].logScale;
         }
+        square += grid.bell() * grid.bell();
         return new double[] {mean, Math.sqrt(Math.max(0, square - mean * mean))};
     }
 }

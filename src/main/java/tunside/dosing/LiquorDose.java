@@ -1,7 +1,6 @@
 package tunside.dosing;
 
 import java.util.OptionalDouble;
-import java.util.function.DoubleUnaryOperator;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.CarbonateState;
 import tunside.chemistry.ChargeBalance;
@@ -74,9 +73,9 @@ public record LiquorDose(Solution solution, Volume volume, Temperature temperatu
     @Override
     public TitrationCurve curve() {
         double litres = volume.litres();
-        DoubleUnaryOperator free = ph -> 1000 * litres * netCharge(Solution.WATER, ph);
-        DoubleUnaryOperator all = ph -> 1000 * litres * netCharge(solution, ph);
-        return TitrationCurve.tabulated(ph -> all.applyAsDouble(ph) - free.applyAsDouble(ph), free);
+        PhCurve free = ph -> 1000 * litres * netCharge(Solution.WATER, ph);
+        PhCurve all = ph -> 1000 * litres * netCharge(solution, ph);
+        return TitrationCurve.tabulated(ph -> all.at(ph) - free.at(ph), free);
     }
 
     private double netCharge(Solution of, double ph) {
@@ -95,7 +94,7 @@ public record LiquorDose(Solution solution, Volume volume, Temperature temperatu
     @Override
     public Supply acid(AcidProduct product, double stepGrams, double mostGrams) {
         double millimolesPerGram = Reagent.millimolesPerGram(product).value();
-        DoubleUnaryOperator protons = TitrationCurve.spline(
+        PhCurve protons = new TabulatedCurve(
                 ph -> millimolesPerGram * protonsPerMole(product.acid().perMole(), ph),
                 TitrationCurve.LOWEST_PH,
                 Math.max(TitrationCurve.LOWEST_PH + NEAREST_PH, startPh - NEAREST_PH));
@@ -108,17 +107,27 @@ public record LiquorDose(Solution solution, Volume volume, Temperature temperatu
         double molarMass = salt.molarMassGPerMol();
         Solution perMole = salt.perGram().scaled(molarMass);
         double lowest = startPh + NEAREST_PH;
-        double highest = lowest;
-        while (highest + NEAREST_PH <= TitrationCurve.HIGHEST_PH
-                && dose(perMole, highest + NEAREST_PH).isPresent()) {
-            highest += NEAREST_PH;
-        }
-        double end = highest;
-        DoubleUnaryOperator protons = end > lowest
-                ? TitrationCurve.spline(ph -> 1000 / molarMass * protonsPerMole(perMole, ph), lowest, end)
+        double end = lowest + NEAREST_PH * stepsReached(perMole, lowest);
+        PhCurve protons = end > lowest
+                ? new TabulatedCurve(ph -> 1000 / molarMass * protonsPerMole(perMole, ph), lowest, end)
                 : ph -> 0;
         double reach = mostMeq() / salt.alkalinityMeqPerGram();
-        return new Supply(Reagent.of(salt, ph -> ph > end ? 0 : protons.applyAsDouble(ph)), stepGrams, reach);
+        return new Supply(Reagent.of(salt, ph -> ph > end ? 0 : protons.at(ph)), stepGrams, reach);
+    }
+
+    /** Whole steps of {@link #NEAREST_PH} beyond a pH that any amount of a base reaches. */
+    private int stepsReached(Solution perMole, double fromPh) {
+        int reached = 0;
+        int beyond = 1 + (int) ((TitrationCurve.HIGHEST_PH - fromPh) / NEAREST_PH);
+        while (beyond - reached > 1) {
+            int between = (reached + beyond) / 2;
+            if (dose(perMole, fromPh + between * NEAREST_PH).isPresent()) {
+                reached = between;
+            } else {
+                beyond = between;
+            }
+        }
+        return reached;
     }
 
     private OptionalDouble dose(Solution perMole, double ph) {

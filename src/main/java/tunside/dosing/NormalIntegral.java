@@ -3,8 +3,8 @@ package tunside.dosing;
 import org.hipparchus.special.Erf;
 
 /**
- * The standard normal distribution's cumulative probability, laid out every 0.01 as cubic pieces that meet value and slope:
- * within 1e-10 everywhere, and thirty times faster than the error function.
+ * The standard normal distribution, laid out every 0.01 as cubic pieces that meet value and slope: probabilities within 1e-10
+ * everywhere, and thirty times faster than the error function.
  */
 final class NormalIntegral {
     private static final double REACH = 8;
@@ -38,5 +38,20 @@ final class NormalIntegral {
                 + SLOPES[i] * u * v * v
                 + VALUES[i + 1] * u * u * (3 - 2 * u)
                 - SLOPES[i + 1] * u * u * v;
+    }
+
+    /** Probability density at z, within 1e-5; 0 beyond 8. */
+    static double density(double z) {
+        if (!(z > -REACH && z < REACH)) {
+            return 0;
+        }
+        double place = (z + REACH) * PER_UNIT;
+        int i = (int) place;
+        return PER_UNIT * (SLOPES[i] + (place - i) * (SLOPES[i + 1] - SLOPES[i]));
+    }
+
+    /** The value that a value is below with a probability, 0 to 1 exclusive. */
+    static double quantile(double probability) {
+        return -Math.sqrt(2) * Erf.erfcInv(2 * probability);
     }
 }

@@ -1,7 +1,6 @@
 package tunside.dosing;
 
 import java.util.OptionalDouble;
-import java.util.function.DoubleUnaryOperator;
 import tunside.chemistry.Acid;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.Acids;
@@ -29,7 +28,7 @@ public record Reagent(
         String id,
         String name,
         boolean acid,
-        DoubleUnaryOperator protonsMeqPerGram,
+        PhCurve protonsMeqPerGram,
         double relativeUncertainty,
         OptionalDouble gramsPerMl) {
     /** What stands for an addition where there was none. */
@@ -42,11 +41,11 @@ public record Reagent(
         Acid acid = product.acid();
         double millimoles = millimolesPerGram(product).value();
         ChargeCurve charge = acid.system().at(CONSTANTS_AT);
-        return of(product, ph -> -millimoles * charge.meanCharge(ph));
+        return of(product, tabulated(ph -> -millimoles * charge.meanCharge(ph)));
     }
 
     /** The same product with another function of protons against pH, mEq/g. */
-    static Reagent of(AcidProduct product, DoubleUnaryOperator protonsMeqPerGram) {
+    static Reagent of(AcidProduct product, PhCurve protonsMeqPerGram) {
         Estimate perGram = millimolesPerGram(product);
         double amount = MashModel.standard().handling().acidAmountRelative();
         double slow = perGram.standardUncertainty() / perGram.value();
@@ -88,11 +87,11 @@ public record Reagent(
                 : 0;
         double always = perGram.fixedCharge() - givenBack;
         ChargeCurve carbonic = Acids.CARBONIC.at(CONSTANTS_AT);
-        return of(salt, ph -> -1000 * acting * (always + perGram.carbon() * carbonic.meanCharge(ph)));
+        return of(salt, tabulated(ph -> -1000 * acting * (always + perGram.carbon() * carbonic.meanCharge(ph))));
     }
 
     /** The same base with another function of protons against pH, mEq/g. */
-    static Reagent of(Salt salt, DoubleUnaryOperator protonsMeqPerGram) {
+    static Reagent of(Salt salt, PhCurve protonsMeqPerGram) {
         MashModel model = MashModel.standard();
         double dissolving = Bases.isChalk(salt)
                 ? model.chalkDissolved().standardUncertainty()
@@ -107,9 +106,13 @@ public record Reagent(
                 OptionalDouble.empty());
     }
 
+    private static PhCurve tabulated(PhCurve curve) {
+        return new TabulatedCurve(curve, TitrationCurve.LOWEST_PH, TitrationCurve.HIGHEST_PH);
+    }
+
     /** Protons of a gram at a pH, mEq. */
     double meqPerGram(double ph) {
-        return protonsMeqPerGram.applyAsDouble(ph);
+        return protonsMeqPerGram.at(ph);
     }
 
     /** The same where its uncertainty is carried by the buffering instead: see {@link BufferingPrior#widened}. */

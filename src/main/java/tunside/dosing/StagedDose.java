@@ -32,36 +32,40 @@ public record StagedDose(
         return new StagedDose(reagent, totalGrams, low90Grams, high90Grams, List.of());
     }
 
-    /** The dose that brings the liquid to its target. */
-    static StagedDose of(DoseQuestion question, Knowledge knowledge, Supply supply) {
-        Reagent reagent = supply.reagent();
-        double target = question.aim().targetPh();
+    /**
+     * The dose that brings the liquid to its target.
+     *
+     * @param totalGrams that brings the median there, finite
+     */
+    static StagedDose of(DoseQuestion question, Knowledge knowledge, Supply supply, double totalGrams) {
+        GramsNeeded needed = knowledge.needed(supply.reagent(), question.aim().targetPh());
         return new StagedDose(
-                reagent,
-                knowledge.gramsFor(reagent, target, 0.5),
-                knowledge.gramsFor(reagent, target, 0.05),
-                knowledge.gramsFor(reagent, target, 0.95),
-                stages(question, knowledge, supply));
+                supply.reagent(),
+                totalGrams,
+                needed.grams(0.05),
+                needed.grams(0.95),
+                stages(question, knowledge, supply, totalGrams));
     }
 
     /**
      * The next addition: the largest that keeps the probability of passing the far limit at or below the accepted risk, but
      * not more than what brings the median to the target; rounded down to a step.
      */
-    static double nextGrams(DoseAim aim, Knowledge knowledge, Supply supply) {
-        double toTarget = knowledge.gramsFor(supply.reagent(), aim.targetPh(), 0.5);
+    private static double nextGrams(DoseAim aim, Knowledge knowledge, Supply supply, double toTarget) {
         double limit = supply.reagent().acid() ? aim.lowPh() : aim.highPh();
         double toRisk = knowledge.gramsFor(supply.reagent(), limit, aim.acceptedRisk());
         return supply.roundedDown(Math.min(supply.mostGrams(), Math.min(toTarget, toRisk)));
     }
 
-    private static List<DoseStage> stages(DoseQuestion question, Knowledge knowledge, Supply supply) {
+    private static List<DoseStage> stages(
+            DoseQuestion question, Knowledge knowledge, Supply supply, double totalGrams) {
         List<DoseStage> stages = new ArrayList<>();
         Knowledge known = knowledge;
+        double toTarget = totalGrams;
         double left = supply.mostGrams();
         while (stages.size() < MOST_STAGES) {
-            double grams = nextGrams(
-                    question.aim(), known, new Supply(supply.reagent(), supply.stepGrams(), Math.max(0, left)));
+            Supply rest = new Supply(supply.reagent(), supply.stepGrams(), Math.max(0, left));
+            double grams = nextGrams(question.aim(), known, rest, toTarget);
             if (grams <= 0) {
                 break;
             }
@@ -74,6 +78,7 @@ public record StagedDose(
             PhReading expected =
                     new PhReading(stage.expectedPh(), question.lastReading().standardUncertainty());
             known = known.after(new PastAddition(supply.reagent(), grams, Optional.of(expected)));
+            toTarget = known.gramsFor(supply.reagent(), question.aim().targetPh(), 0.5);
         }
         return stages;
     }
@@ -82,11 +87,7 @@ public record StagedDose(
         double overshoot = reagent.acid()
                 ? knowledge.probabilityBelow(aim.lowPh(), reagent, grams)
                 : 1 - knowledge.probabilityBelow(aim.highPh(), reagent, grams);
-        return new DoseStage(
-                grams,
-                knowledge.quantile(0.5, reagent, grams),
-                knowledge.quantile(0.05, reagent, grams),
-                knowledge.quantile(0.95, reagent, grams),
-                overshoot);
+        Quantiles ph = knowledge.ph(reagent, grams);
+        return new DoseStage(grams, ph.at(0.5), ph.at(0.05), ph.at(0.95), overshoot);
     }
 }

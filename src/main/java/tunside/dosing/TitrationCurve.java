@@ -1,9 +1,5 @@
 package tunside.dosing;
 
-import java.util.function.DoubleUnaryOperator;
-import org.hipparchus.analysis.UnivariateFunction;
-import org.hipparchus.analysis.interpolation.SplineInterpolator;
-
 /**
  * Protons that a liquid takes up on its way down in pH, in two parts: one whose size is uncertain as a whole, such as the
  * malt's, and one that is known, such as the liquor's carbonate. On the way from pH {@code a} to pH {@code b} the liquid
@@ -12,44 +8,62 @@ import org.hipparchus.analysis.interpolation.SplineInterpolator;
  * @param scaledMeq uncertain part, mEq against pH, falling
  * @param fixedMeq known part, mEq against pH, never rising
  */
-public record TitrationCurve(DoubleUnaryOperator scaledMeq, DoubleUnaryOperator fixedMeq) {
+public record TitrationCurve(PhCurve scaledMeq, PhCurve fixedMeq) {
     /** Lowest pH of a curve. */
     public static final double LOWEST_PH = 2;
 
     /** Highest pH of a curve. */
     public static final double HIGHEST_PH = 11;
 
-    private static final double STEP_PH = 0.05;
+    private static final int MOST_EVALUATIONS = 200;
+    private static final double NEAR_PH = 5e-4; // from so near the last step of Newton's method comes within 1e-6
 
-    /**
-     * The same laid out as natural cubic splines every 0.05 pH, for functions that are costly. Error on carbonate curves:
-     * below 1e-5 of the buffering.
-     */
-    public static TitrationCurve tabulated(DoubleUnaryOperator scaledMeq, DoubleUnaryOperator fixedMeq) {
-        return new TitrationCurve(spline(scaledMeq, LOWEST_PH, HIGHEST_PH), spline(fixedMeq, LOWEST_PH, HIGHEST_PH));
-    }
-
-    /** A function as a natural cubic spline; beyond its ends it goes on level. */
-    static DoubleUnaryOperator spline(DoubleUnaryOperator function, double lowestPh, double highestPh) {
-        int steps = Math.max(4, (int) Math.round((highestPh - lowestPh) / STEP_PH));
-        double[] x = new double[steps + 1];
-        double[] y = new double[steps + 1];
-        for (int i = 0; i <= steps; i++) {
-            x[i] = lowestPh + (highestPh - lowestPh) * i / steps;
-            y[i] = function.applyAsDouble(x[i]);
-        }
-        UnivariateFunction spline = new SplineInterpolator().interpolate(x, y);
-        return ph -> spline.value(Math.max(x[0], Math.min(x[steps], ph)));
+    /** The same laid out as a table, for functions that are costly. */
+    public static TitrationCurve tabulated(PhCurve scaledMeq, PhCurve fixedMeq) {
+        return new TitrationCurve(
+                new TabulatedCurve(scaledMeq, LOWEST_PH, HIGHEST_PH),
+                new TabulatedCurve(fixedMeq, LOWEST_PH, HIGHEST_PH));
     }
 
     /** Both parts together at a factor, mEq. */
     double meq(double ph, double scale) {
-        return scale * scaledMeq.applyAsDouble(ph) + fixedMeq.applyAsDouble(ph);
+        return scale * scaledMeq.at(ph) + fixedMeq.at(ph);
     }
 
-    /** Buffering at a factor, mEq per pH, above 0; central difference over 0.002 pH. */
+    /** Buffering at a factor, mEq per pH, above 0. */
     double bufferingMeqPerPh(double ph, double scale) {
-        double half = 0.001;
-        return (meq(ph - half, scale) - meq(ph + half, scale)) / (2 * half);
+        return -scale * scaledMeq.slope(ph) - fixedMeq.slope(ph);
+    }
+
+    /**
+     * The pH at which the liquid has taken up what it was given; the end of the curve where it goes beyond. Newton's method,
+     * halving what encloses the pH where that leads outside.
+     *
+     * @param startMeq the curve where nothing was given
+     * @param nearPh where to look first
+     */
+    double ph(double scale, double startMeq, Given given, double nearPh) {
+        double lowest = LOWEST_PH;
+        double highest = HIGHEST_PH;
+        double ph = Math.max(lowest, Math.min(highest, nearPh));
+        for (int i = 0; i < MOST_EVALUATIONS; i++) {
+            double missing = meq(ph, scale) - startMeq - given.meq(ph);
+            if (missing > 0) {
+                lowest = ph;
+            } else {
+                highest = ph;
+            }
+            double step = missing / (bufferingMeqPerPh(ph, scale) + given.slope(ph));
+            double next = ph + step;
+            if (!(next >= lowest && next <= highest)) {
+                next = (lowest + highest) / 2;
+                step = next - ph;
+            }
+            ph = next;
+            if (Math.abs(step) <= NEAR_PH) {
+                break;
+            }
+        }
+        return ph;
     }
 }

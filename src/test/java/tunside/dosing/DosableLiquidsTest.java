@@ -100,7 +100,7 @@ class DosableLiquidsTest {
                         .orElseThrow();
         assertThat(need).isCloseTo(expected, withPercentage(0.01));
         assertThat(curve.meq(7.5, 1)).isCloseTo(0, within(1e-3));
-        assertThat(curve.fixedMeq().applyAsDouble(4)).isCloseTo(1.5, within(0.03));
+        assertThat(curve.fixedMeq().at(4)).isCloseTo(1.5, within(0.03));
     }
 
     @Test
@@ -152,8 +152,7 @@ class DosableLiquidsTest {
         TitrationCurve curve = mash.curve();
         assertThat(curve.bufferingMeqPerPh(5.4, 1))
                 .isCloseTo(Doses.pale().balance().bufferingMeqPerPh(5.4), withPercentage(0.01));
-        assertThat(curve.scaledMeq().applyAsDouble(5.3) - curve.scaledMeq().applyAsDouble(5.4))
-                .isCloseTo(19, within(1e-6));
+        assertThat(curve.scaledMeq().at(5.3) - curve.scaledMeq().at(5.4)).isCloseTo(19, within(1e-6));
         assertThat(mash.mostMeq())
                 .isCloseTo(450 + 17 * (2 * Doses.pale().liquor().alkalinityMeqPerL() + 2), within(1e-9));
         assertThat(mash.acid(Doses.acid("phosphoric", 10), 1, 1e9).mostGrams())

@@ -16,6 +16,19 @@ class NormalIntegralTest {
     }
 
     @Test
+    void theDensityAndTheQuantileBelongToIt() {
+        NormalDistribution normal = new NormalDistribution();
+        for (double z = -7.9987; z < 8; z += 0.0131) {
+            assertThat(NormalIntegral.density(z)).isCloseTo(normal.density(z), within(1e-5));
+        }
+        assertThat(NormalIntegral.density(8)).isZero();
+        assertThat(NormalIntegral.density(-8)).isZero();
+        for (double z = -3.5; z < 3.5; z += 0.1) {
+            assertThat(NormalIntegral.quantile(NormalIntegral.below(z))).isCloseTo(z, within(1e-6));
+        }
+    }
+
+    @Test
     void farOutItIsNoneAndAll() {
         assertThat(NormalIntegral.below(-8)).isZero();
         assertThat(NormalIntegral.below(-1e9)).isZero();

@@ -204,15 +204,4 @@ class ReagentTest {
         assertThat(read.after()).isEqualTo(Optional.of(new PhReading(5.4, 0.02)));
         assertThat(List.of(read.reagent().id())).containsExactly("nothing");
     }
-
-    @Test
-    void aSplineKeepsTheCurveAndGoesOnLevel() {
-        var spline = TitrationCurve.spline(ph -> ph * ph, 3, 7);
-        assertThat(spline.applyAsDouble(5.123)).isCloseTo(5.123 * 5.123, within(1e-5));
-        assertThat(spline.applyAsDouble(2)).isCloseTo(9, within(1e-9));
-        assertThat(spline.applyAsDouble(8)).isCloseTo(49, within(1e-9));
-        TitrationCurve curve = TitrationCurve.tabulated(ph -> -2 * ph, ph -> -3 * ph);
-        assertThat(curve.meq(5, 10)).isCloseTo(-115, within(1e-9));
-        assertThat(curve.bufferingMeqPerPh(5, 10)).isCloseTo(23, within(1e-6));
-    }
 }

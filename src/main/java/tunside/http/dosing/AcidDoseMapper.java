@@ -189,10 +189,8 @@ public final class AcidDoseMapper {
             return null;
         }
         Bases.Base base = reading.base();
-        double taken = -raise.staged()
-                .reagent()
-                .protonsMeqPerGram()
-                .applyAsDouble(reading.question().aim().targetPh());
+        double target = reading.question().aim().targetPh();
+        double taken = -raise.staged().reagent().protonsMeqPerGram().at(target);
         return new DosedBase(base.salt().id(), base.salt().name(), Rounded.significant(taken, 3));
     }
 

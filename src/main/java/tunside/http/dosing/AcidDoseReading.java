@@ -3,7 +3,9 @@ package tunside.http.dosing;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -134,6 +136,8 @@ record AcidDoseReading(
         private final List<Finding> findings = new ArrayList<>();
         private final List<AcidProduct> liquorProducts = new ArrayList<>();
         private final List<Salt> liquorSalts = new ArrayList<>();
+        private final Map<AcidProduct, Reagent> acids = new HashMap<>(); // one a product: its curve may be costly
+        private final Map<Salt, Reagent> bases = new HashMap<>();
 
         Reader(AcidDoseRequest request, Place place) {
             this.request = request;
@@ -170,6 +174,9 @@ record AcidDoseReading(
             PhReading start = new PhReading(startPh(known), uncertainty);
             Optional<Supply> acid = dosed.map(product ->
                     known.acid(product, product.solid() ? stepGrams : stepMl * product.densityGPerMl(), most));
+            acid.ifPresent(supply -> acids.put(dosed.orElseThrow(), supply.reagent()));
+            Supply supplyOfBase = known.base(base.orElseThrow().salt(), stepGrams);
+            bases.put(base.orElseThrow().salt(), supplyOfBase.reagent());
             List<PastAddition> history = history(request.history(), known, dosed, uncertainty, place.member("history"));
             findings.add(DoseChecks.reading(start, request.phUncertainty() != null));
             if (request.calibration() != null) {
@@ -194,7 +201,7 @@ record AcidDoseReading(
                                     history,
                                     aim,
                                     acid,
-                                    known.base(base.orElseThrow().salt(), stepGrams)),
+                                    supplyOfBase),
                             null);
             place.stopIfFaulty();
             return new AcidDoseReading(
@@ -445,8 +452,11 @@ record AcidDoseReading(
             double grams = event.addedMass()
                     .toMass(item.member("addedMass"), 0, MOST_ADDED)
                     .grams();
-            return base.map(
-                    known -> new PastAddition(liquid.base(known.salt(), 1).reagent(), grams, Optional.empty()));
+            return base.map(known -> new PastAddition(
+                    bases.computeIfAbsent(
+                            known.salt(), salt -> liquid.base(salt, 1).reagent()),
+                    grams,
+                    Optional.empty()));
         }
 
         private Optional<PastAddition> acidAdded(
@@ -473,7 +483,9 @@ record AcidDoseReading(
                                     .toVolume(item.member("addedVolume"), 0, MOST_ADDED)
                                     .millilitres()
                             * product.densityGPerMl();
-            return Optional.of(new PastAddition(liquid.acid(product, 1, 1).reagent(), grams, Optional.empty()));
+            Reagent reagent =
+                    acids.computeIfAbsent(product, own -> liquid.acid(own, 1, 1).reagent());
+            return Optional.of(new PastAddition(reagent, grams, Optional.empty()));
         }
 
         private static double orElse(@Nullable Double value, double fallback) {
