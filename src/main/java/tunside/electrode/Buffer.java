@@ -17,6 +17,8 @@ public final class Buffer {
     private final String composition;
     private final double standardUncertaintyPh;
     private final List<BufferPoint> points;
+    private final double lowestDegC;
+    private final double highestDegC;
     private final DoubleUnaryOperator phAtDegC;
     private final String source;
     private final boolean fromMemory;
@@ -37,6 +39,8 @@ public final class Buffer {
         this.composition = composition;
         this.standardUncertaintyPh = standardUncertaintyPh;
         this.points = List.copyOf(points);
+        this.lowestDegC = points.get(0).temperatureDegC();
+        this.highestDegC = points.get(points.size() - 1).temperatureDegC();
         this.phAtDegC = phAtDegC;
         this.source = source;
         this.fromMemory = fromMemory;
@@ -82,18 +86,26 @@ public final class Buffer {
 
     /** The lowest temperature of the table. */
     public Temperature lowestTemperature() {
-        return new Temperature(points.get(0).temperatureDegC());
+        return new Temperature(lowestDegC);
     }
 
     /** The highest temperature of the table. */
     public Temperature highestTemperature() {
-        return new Temperature(points.get(points.size() - 1).temperatureDegC());
+        return new Temperature(highestDegC);
     }
 
     /** Whether the table has a value at this temperature. */
     public boolean covers(Temperature temperature) {
-        return temperature.celsius() >= lowestTemperature().celsius()
-                && temperature.celsius() <= highestTemperature().celsius();
+        return covers(temperature.celsius());
+    }
+
+    private boolean covers(double celsius) {
+        return celsius >= lowestDegC && celsius <= highestDegC;
+    }
+
+    /** pH at a temperature of the buffer itself; NaN outside the table. */
+    double phOrNaN(double celsius) {
+        return covers(celsius) ? phAtDegC.applyAsDouble(celsius) : Double.NaN;
     }
 
     /**
@@ -104,8 +116,7 @@ public final class Buffer {
     public double ph(Temperature temperature) {
         if (!covers(temperature)) {
             throw new IllegalArgumentException("must be from %s to %s degC for the buffer %s but is %s degC"
-                    .formatted(
-                            lowestTemperature().celsius(), highestTemperature().celsius(), id, temperature.celsius()));
+                    .formatted(lowestDegC, highestDegC, id, temperature.celsius()));
         }
         return phAtDegC.applyAsDouble(temperature.celsius());
     }

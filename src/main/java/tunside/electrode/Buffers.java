@@ -3,6 +3,7 @@ package tunside.electrode;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -13,6 +14,7 @@ import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.analysis.interpolation.AkimaSplineInterpolator;
 import org.hipparchus.analysis.interpolation.LinearInterpolator;
+import org.hipparchus.analysis.polynomials.PolynomialFunction;
 import org.hipparchus.analysis.polynomials.PolynomialSplineFunction;
 import tunside.quantity.Temperature;
 import tunside.reference.Row;
@@ -103,8 +105,24 @@ public final class Buffers {
         };
     }
 
+    /** The same function; a table is short, so its piece is looked for from the first on. */
     private static DoubleUnaryOperator spline(PolynomialSplineFunction function) {
-        return function::value;
+        double[] knots = function.getKnots();
+        double[][] coefficients = Arrays.stream(function.getPolynomials())
+                .map(PolynomialFunction::getCoefficients)
+                .toArray(double[][]::new);
+        return degC -> {
+            int piece = 0;
+            while (piece < coefficients.length - 1 && degC >= knots[piece + 1]) {
+                piece++;
+            }
+            double[] own = coefficients[piece];
+            double value = 0;
+            for (int power = own.length - 1; power >= 0; power--) {
+                value = value * (degC - knots[piece]) + own[power];
+            }
+            return value;
+        };
     }
 
     private static List<BufferPoint> hetzerPoints() {

@@ -71,10 +71,18 @@ public record CalibrationSession(
     }
 
     double lowestPh() {
-        return readings.stream().mapToDouble(r -> r.buffer().ph()).min().orElseThrow();
+        double lowest = Double.POSITIVE_INFINITY;
+        for (BufferReading reading : readings) {
+            lowest = Math.min(lowest, reading.buffer().ph());
+        }
+        return lowest;
     }
 
     double highestPh() {
-        return readings.stream().mapToDouble(r -> r.buffer().ph()).max().orElseThrow();
+        double highest = Double.NEGATIVE_INFINITY;
+        for (BufferReading reading : readings) {
+            highest = Math.max(highest, reading.buffer().ph());
+        }
+        return highest;
     }
 }

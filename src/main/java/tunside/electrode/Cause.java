@@ -28,6 +28,26 @@ public enum Cause {
 
     private static final Map<Cause, Words> WORDS = words();
     private static final Map<String, Map<String, Double>> MODEL = model();
+    private static final Map<Cause, Double> PRIORS = priors();
+    private static final Map<Cause, Map<MeterReadout, Electrode>> ELECTRODES = electrodes();
+
+    /**
+     * What a cause makes of an electrode.
+     *
+     * @param slopeMean fraction of the ideal slope
+     * @param slopeSd its standard deviation
+     * @param offsetSd of the offset, mV
+     * @param extraPhSd by which a buffer is further off, pH
+     * @param logSettlingMedian logarithm of the median settling time in s
+     * @param settlingLogSd standard deviation of that logarithm
+     */
+    record Electrode(
+            double slopeMean,
+            double slopeSd,
+            double offsetSd,
+            double extraPhSd,
+            double logSettlingMedian,
+            double settlingLogSd) {}
 
     private record Words(boolean stops, String parameter, String unit, String meaning, String nextStep) {}
 
@@ -62,7 +82,7 @@ public enum Cause {
 
     /** Weight before any reading. */
     double prior() {
-        return value("prior", key());
+        return requireNonNull(PRIORS.get(this));
     }
 
     /** Standard deviation of its parameter before any reading. */
@@ -75,20 +95,17 @@ public enum Cause {
         return this == WRONG_WATER_VOLUME ? Math.pow(2, parameter) : parameter;
     }
 
-    /** A quantity of its own, or that of a sound electrode with such a readout. */
-    double quantity(String quantity, MeterReadout readout) {
-        String sound =
-                "sound-" + readout.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
-        return value(quantity, key(), sound, "sound");
-    }
-
-    /** A quantity of its own, or 0. */
-    double quantityOrZero(String quantity) {
-        return requireNonNull(MODEL.get(key())).getOrDefault(quantity, 0.0);
+    /** The electrode behind it: what the cause has no row for is that of a sound electrode with such a readout. */
+    Electrode electrode(MeterReadout readout) {
+        return requireNonNull(requireNonNull(ELECTRODES.get(this)).get(readout));
     }
 
     private String key() {
-        return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+        return key(name());
+    }
+
+    private static String key(String name) {
+        return name.toLowerCase(java.util.Locale.ROOT).replace('_', '-');
     }
 
     private static double value(String quantity, String... keys) {
@@ -99,6 +116,35 @@ public enum Cause {
             }
         }
         throw new IllegalStateException("electrode-cause-model.csv has no %s of %s".formatted(quantity, keys[0]));
+    }
+
+    private static Map<Cause, Double> priors() {
+        Map<Cause, Double> priors = new EnumMap<>(Cause.class);
+        for (Cause cause : values()) {
+            priors.put(cause, value("prior", cause.key()));
+        }
+        return priors;
+    }
+
+    private static Map<Cause, Map<MeterReadout, Electrode>> electrodes() {
+        Map<Cause, Map<MeterReadout, Electrode>> electrodes = new EnumMap<>(Cause.class);
+        for (Cause cause : values()) {
+            Map<MeterReadout, Electrode> own = new EnumMap<>(MeterReadout.class);
+            for (MeterReadout readout : MeterReadout.values()) {
+                String[] keys = {cause.key(), "sound-" + key(readout.name()), "sound"};
+                own.put(
+                        readout,
+                        new Electrode(
+                                value("slope-mean", keys),
+                                value("slope-sd", keys),
+                                value("offset-sd", keys),
+                                requireNonNull(MODEL.get(cause.key())).getOrDefault("extra-ph-sd", 0.0),
+                                Math.log(value("settling-median", keys)),
+                                value("settling-log-sd", keys)));
+            }
+            electrodes.put(cause, own);
+        }
+        return electrodes;
     }
 
     private static Map<Cause, Words> words() {

@@ -3,6 +3,7 @@ package tunside.electrode;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -48,6 +49,11 @@ final class CauseVariants {
         }
     }
 
+    /** What an ideal electrode would give in each reading, mV. */
+    double[] idealMv() {
+        return idealMv.clone();
+    }
+
     private interface Change {
         double ph(BufferSubstance made, double parameter);
     }
@@ -69,7 +75,7 @@ final class CauseVariants {
     List<CauseVariant> of(Cause cause) {
         return switch (cause) {
             case SOUND, CRACKED_BULB, COATED_BULB, WEAK_GLASS, UNEXPLAINED ->
-                List.of(CauseVariant.fixed(List.of(), 1, idealMv));
+                List.of(new CauseVariant(List.of(), 1, ParameterGrid.NONE, new double[idealMv.length][]));
             case NEUTRAL_BUFFER_IS_6_86 -> taken(BufferSubstance.TECHNICAL_PHOSPHATE, BufferSubstance.PHOSPHATE);
             case NEUTRAL_BUFFER_IS_7_00 -> taken(BufferSubstance.PHOSPHATE, BufferSubstance.TECHNICAL_PHOSPHATE);
             case ALKALINE_BUFFER_IS_9_18 -> taken(BufferSubstance.CARBONATE, BufferSubstance.BORAX);
@@ -94,12 +100,12 @@ final class CauseVariants {
                 || !touched.stream().allMatch(i -> table.covers(readings.get(i).temperature()))) {
             return List.of();
         }
-        double[] potentials = idealMv.clone();
+        double[][] potentials = new double[idealMv.length][];
         for (int i : touched) {
             Temperature temperature = readings.get(i).temperature();
-            potentials[i] = ideal(table.ph(temperature), temperature);
+            potentials[i] = new double[] {ideal(table.ph(temperature), temperature)};
         }
-        return List.of(CauseVariant.fixed(touched, 1, potentials));
+        return List.of(new CauseVariant(touched, 1, ParameterGrid.NONE, potentials));
     }
 
     private boolean substanceIs(int reading, BufferSubstance substance) {
@@ -108,7 +114,7 @@ final class CauseVariants {
 
     private List<CauseVariant> swapped() {
         List<List<Integer>> pairs = new ArrayList<>();
-        List<double[]> pictures = new ArrayList<>();
+        List<double[][]> pictures = new ArrayList<>();
         for (int i = 0; i < readings.size(); i++) {
             for (int j = i + 1; j < readings.size(); j++) {
                 OptionalDouble here = phOf(j, readings.get(i).temperature());
@@ -116,17 +122,23 @@ final class CauseVariants {
                 if (here.isPresent()
                         && there.isPresent()
                         && Math.abs(here.getAsDouble() - there.getAsDouble()) > DIFFERENT_BUFFERS_PH) {
-                    double[] potentials = idealMv.clone();
-                    potentials[i] = ideal(here.getAsDouble(), readings.get(i).temperature());
-                    potentials[j] = ideal(there.getAsDouble(), readings.get(j).temperature());
+                    double[][] potentials = new double[idealMv.length][];
+                    potentials[i] = new double[] {
+                        ideal(here.getAsDouble(), readings.get(i).temperature())
+                    };
+                    potentials[j] = new double[] {
+                        ideal(there.getAsDouble(), readings.get(j).temperature())
+                    };
                     pairs.add(List.of(i, j));
                     pictures.add(potentials);
                 }
             }
         }
-        return IntStream.range(0, pairs.size())
-                .mapToObj(i -> CauseVariant.fixed(pairs.get(i), 1.0 / pairs.size(), pictures.get(i)))
-                .toList();
+        List<CauseVariant> variants = new ArrayList<>();
+        for (int i = 0; i < pairs.size(); i++) {
+            variants.add(new CauseVariant(pairs.get(i), 1.0 / pairs.size(), ParameterGrid.NONE, pictures.get(i)));
+        }
+        return variants;
     }
 
     private OptionalDouble phOf(int reading, Temperature at) {
@@ -153,14 +165,12 @@ final class CauseVariants {
         double[] potentials = new double[KELVIN.size()];
         for (int i = 0; i < potentials.length; i++) {
             double celsius = stated.celsius() + KELVIN.value(i);
-            if (!(celsius >= -10 && celsius <= 100)) {
+            if (celsius >= -10 && celsius <= 100) {
+                double change = unknown ? 0 : table.isPresent() ? table.get().phOrNaN(celsius) - there : Double.NaN;
+                potentials[i] = ideal(ph + change, new Temperature(celsius));
+            } else {
                 potentials[i] = Double.NaN;
-                continue;
             }
-            Temperature real = new Temperature(celsius);
-            boolean reached = table.isPresent() && table.get().covers(real);
-            double change = unknown ? 0 : reached ? table.get().ph(real) - there : Double.NaN;
-            potentials[i] = ideal(ph + change, real);
         }
         return potentials;
     }
@@ -227,20 +237,24 @@ final class CauseVariants {
 
     private CauseVariant variant(List<Integer> touched, double share, ParameterGrid grid, double[][] changedMv) {
         double[][] potentials = new double[idealMv.length][];
-        for (int i = 0; i < potentials.length; i++) {
-            potentials[i] = touched.contains(i) ? changedMv[i] : new double[] {idealMv[i]};
+        for (int i : touched) {
+            potentials[i] = changedMv[i];
         }
         return new CauseVariant(touched, share, grid, potentials);
     }
 
     /** Each reading but the first still lacks a share of the way from the one before. */
     private List<CauseVariant> slowJunction() {
-        double[][] potentials = new double[idealMv.length][MISSING.size()];
-        for (int j = 0; j < MISSING.size(); j++) {
-            potentials[0][j] = idealMv[0];
-            for (int i = 1; i < potentials.length; i++) {
-                potentials[i][j] = idealMv[i] + MISSING.value(j) * (potentials[i - 1][j] - idealMv[i]);
+        double[][] potentials = new double[idealMv.length][];
+        double[] before = new double[MISSING.size()];
+        Arrays.fill(before, idealMv[0]);
+        for (int i = 1; i < potentials.length; i++) {
+            double[] reached = new double[MISSING.size()];
+            for (int j = 0; j < reached.length; j++) {
+                reached[j] = idealMv[i] + MISSING.value(j) * (before[j] - idealMv[i]);
             }
+            potentials[i] = reached;
+            before = reached;
         }
         return List.of(new CauseVariant(List.of(), 1, MISSING, potentials));
     }

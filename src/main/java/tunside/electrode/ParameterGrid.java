@@ -8,32 +8,33 @@ import java.util.Arrays;
  */
 final class ParameterGrid {
     /** For a cause without a parameter. */
-    static final ParameterGrid NONE = new ParameterGrid(new double[1], new double[1]);
+    static final ParameterGrid NONE = new ParameterGrid(new double[1], new double[] {1});
 
     private static final int POINTS = 121;
 
     private final double[] values;
-    private final double[] logPriors;
+    private final double[] priors;
 
-    private ParameterGrid(double[] values, double[] logPriors) {
+    private ParameterGrid(double[] values, double[] priors) {
         this.values = values;
-        this.logPriors = logPriors;
+        this.priors = priors;
     }
 
     /** Evenly from {@code low} to {@code high}; the priors sum to 1. */
     static ParameterGrid of(double low, double high, double standardDeviation) {
         double[] values = new double[POINTS];
-        double[] logPriors = new double[POINTS];
+        double[] priors = new double[POINTS];
+        double total = 0;
         for (int i = 0; i < POINTS; i++) {
             values[i] = low + (high - low) * i / (POINTS - 1);
             double z = values[i] / standardDeviation;
-            logPriors[i] = -0.5 * z * z + Math.log(i == 0 || i == POINTS - 1 ? 0.5 : 1);
+            priors[i] = Math.exp(-0.5 * z * z) * (i == 0 || i == POINTS - 1 ? 0.5 : 1);
+            total += priors[i];
         }
-        double total = logSum(logPriors);
         for (int i = 0; i < POINTS; i++) {
-            logPriors[i] -= total;
+            priors[i] /= total;
         }
-        return new ParameterGrid(values, logPriors);
+        return new ParameterGrid(values, priors);
     }
 
     int size() {
@@ -44,8 +45,8 @@ final class ParameterGrid {
         return values[point];
     }
 
-    double logPrior(int point) {
-        return logPriors[point];
+    double prior(int point) {
+        return priors[point];
     }
 
     /** Logarithm of the sum of exponentials, without overflow. */

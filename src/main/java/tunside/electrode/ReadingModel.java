@@ -1,13 +1,18 @@
 package tunside.electrode;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * How well a picture of the cups and the electrode explains the readings: the probability density of the potentials, with
  * slope and offset free within what is usual for that picture (GUM-2008 variances, normal throughout).
  *
  * <p>Potential {@code E = offset - s k (pH - 7)}; {@code s} and the offset are normal, so the potentials are jointly
- * normal with a covariance of a diagonal and two outer products, which is inverted in closed form.
+ * normal with a covariance of a diagonal and two outer products, which is inverted in closed form. Five sums over the readings
+ * are all that it takes, so a reading that stays the same is added up once for a whole grid.
  */
 final class ReadingModel {
+    private static final double NEGLIGIBLE_LOG = 40; // nothing in the sum even with the largest prior
+
     private final double[] potentialsMv;
     private final double[] weights;
     private final double slopeMean;
@@ -16,6 +21,46 @@ final class ReadingModel {
     private final double logNorm;
 
     /**
+     * How a grid's points share the probability.
+     *
+     * @param log logarithm of the density of the potentials, the grid's parameter averaged over its prior; minus infinity
+     *     where no point is possible
+     * @param weights of the points, up to a factor
+     */
+    record Evidence(double log, double[] weights) {}
+
+    /** Sums over the readings, by point of a grid; plain loops, which the virtual machine computes several points at a time. */
+    private static final class Sums {
+        final double[] ideals;
+        final double[] idealSquares;
+        final double[] products;
+        final double[] residuals;
+        final double[] residualSquares;
+
+        Sums(int points) {
+            ideals = new double[points];
+            idealSquares = new double[points];
+            products = new double[points];
+            residuals = new double[points];
+            residualSquares = new double[points];
+        }
+
+        void add(double[] idealMv, double potentialMv, double slope, double weight) {
+            for (int point = 0; point < ideals.length; point++) {
+                double ideal = idealMv[point];
+                double residual = potentialMv - slope * ideal;
+                ideals[point] += weight * ideal;
+                idealSquares[point] += weight * ideal * ideal;
+                products[point] += weight * ideal * residual;
+                residuals[point] += weight * residual;
+                residualSquares[point] += weight * residual * residual;
+            }
+        }
+    }
+
+    /**
+     * The model of some readings.
+     *
      * @param potentialsMv as read
      * @param noiseMv standard uncertainty of each, positive
      * @param slopeMean fraction of the ideal slope
@@ -37,39 +82,61 @@ final class ReadingModel {
     }
 
     /**
-     * Logarithm of the density of the potentials; minus infinity where an ideal potential is not a number.
+     * The evidence of the potentials for a grid of pictures.
      *
-     * @param idealMv {@code -k (pH - 7)} of each reading, by point of a grid: what an ideal electrode would give; one
-     *     point only where it does not change
-     * @param point of the grid
+     * @param idealMv {@code -k (pH - 7)} of each reading: what an ideal electrode would give
+     * @param changedMv the same of the readings that change along the grid, by point; null for those that do not
      */
-    double logDensity(double[][] idealMv, int point) {
-        double squares = 0;
-        double a11 = 1;
-        double a12 = 0;
-        double a22 = 1;
-        double b1 = 0;
-        double b2 = 0;
+    Evidence evidence(double[] idealMv, double[] @Nullable [] changedMv, ParameterGrid grid) {
+        Sums same = new Sums(1); // at every point
+        Sums sums = new Sums(grid.size());
+        double sumOfWeights = 0;
         for (int i = 0; i < weights.length; i++) {
-            double ideal = idealMv[i].length == 1 ? idealMv[i][0] : idealMv[i][point];
-            double residual = potentialsMv[i] - slopeMean * ideal;
-            double bySlope = slopeSd * ideal;
-            a11 += weights[i] * bySlope * bySlope;
-            a12 += weights[i] * bySlope * offsetSd;
-            a22 += weights[i] * offsetSd * offsetSd;
-            b1 += weights[i] * bySlope * residual;
-            b2 += weights[i] * offsetSd * residual;
-            squares += weights[i] * residual * residual;
+            sumOfWeights += weights[i];
+            double[] changed = changedMv[i];
+            if (changed == null) {
+                same.add(new double[] {idealMv[i]}, potentialsMv[i], slopeMean, weights[i]);
+            } else {
+                sums.add(changed, potentialsMv[i], slopeMean, weights[i]);
+            }
         }
-        double determinant = a11 * a22 - a12 * a12;
-        double explained = (a22 * b1 * b1 - 2 * a12 * b1 * b2 + a11 * b2 * b2) / determinant;
-        double logDensity = logNorm - 0.5 * Math.log(determinant) + 0.5 * (explained - squares);
-        return Double.isNaN(logDensity) ? Double.NEGATIVE_INFINITY : logDensity;
+        double a22 = 1 + offsetSd * offsetSd * sumOfWeights;
+        double[] exponents = new double[grid.size()];
+        double[] determinants = new double[grid.size()];
+        for (int point = 0; point < exponents.length; point++) {
+            double a11 = 1 + slopeSd * slopeSd * (same.idealSquares[0] + sums.idealSquares[point]);
+            double a12 = slopeSd * offsetSd * (same.ideals[0] + sums.ideals[point]);
+            double b1 = slopeSd * (same.products[0] + sums.products[point]);
+            double b2 = offsetSd * (same.residuals[0] + sums.residuals[point]);
+            double determinant = a11 * a22 - a12 * a12;
+            double explained = (a22 * b1 * b1 - 2 * a12 * b1 * b2 + a11 * b2 * b2) / determinant;
+            exponents[point] = 0.5 * (explained - same.residualSquares[0] - sums.residualSquares[point]);
+            determinants[point] = determinant;
+        }
+        return sum(grid, exponents, determinants);
+    }
+
+    /** The largest exponent is taken out, so that nothing overflows; what is no number has no weight. */
+    private Evidence sum(ParameterGrid grid, double[] exponents, double[] determinants) {
+        double largest = Double.NEGATIVE_INFINITY;
+        for (double exponent : exponents) {
+            largest = exponent > largest ? exponent : largest;
+        }
+        double[] shares = new double[exponents.length];
+        double sum = 0;
+        for (int point = 0; point < shares.length; point++) {
+            double log = exponents[point] - largest;
+            if (log > -NEGLIGIBLE_LOG) {
+                shares[point] = grid.prior(point) * Math.exp(log) / Math.sqrt(determinants[point]);
+                sum += shares[point];
+            }
+        }
+        return new Evidence(logNorm + largest + Math.log(sum), shares);
     }
 
     /** Logarithm of the density of a settling time's logarithm about its median. */
-    static double logSettling(double seconds, double medianSeconds, double logSd) {
-        double z = Math.log(Math.max(seconds, 1) / medianSeconds) / logSd;
+    static double logSettling(double seconds, double logMedian, double logSd) {
+        double z = (Math.log(Math.max(seconds, 1)) - logMedian) / logSd;
         return -0.5 * z * z - Math.log(logSd) - 0.5 * Math.log(2 * Math.PI);
     }
 }

@@ -8,6 +8,7 @@ import static tunside.electrode.Sessions.reading;
 import static tunside.electrode.Sessions.settled;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -290,17 +291,38 @@ class CauseRankingTest {
         double determinant = 6 * 9 - 6 * 6;
         double square = (9 * 1 - 2 * 6 * 1 * -1 + 6 * 1) / determinant;
         assertThat(two).isCloseTo(-Math.log(2 * Math.PI) - 0.5 * Math.log(determinant) - 0.5 * square, within(1e-12));
-        assertThat(ReadingModel.logSettling(20, 20, 0.5))
+        assertThat(ReadingModel.logSettling(20, Math.log(20), 0.5))
                 .isCloseTo(-Math.log(0.5) - 0.5 * Math.log(2 * Math.PI), within(1e-12));
-        assertThat(ReadingModel.logSettling(0, 1, 1)).isEqualTo(ReadingModel.logSettling(1, 1, 1));
+        assertThat(ReadingModel.logSettling(0, 0.5, 1)).isEqualTo(ReadingModel.logSettling(1, 0.5, 1));
     }
 
     private static double density(
             double[] potentialsMv, double[] idealMv, double[] noiseMv, double slopeSd, double offsetSd) {
-        double[][] ideal = new double[idealMv.length][];
-        for (int i = 0; i < ideal.length; i++) {
-            ideal[i] = i == 0 ? new double[] {idealMv[i]} : new double[] {Double.NaN, idealMv[i]};
+        double[][] changed = new double[idealMv.length][];
+        double[] same = idealMv.clone();
+        for (int i = 1; i < changed.length; i++) {
+            changed[i] = new double[] {idealMv[i]};
+            same[i] = Double.NaN;
         }
-        return new ReadingModel(potentialsMv, noiseMv, 1, slopeSd, offsetSd).logDensity(ideal, 1);
+        return new ReadingModel(potentialsMv, noiseMv, 1, slopeSd, offsetSd)
+                .evidence(same, changed, ParameterGrid.NONE)
+                .log();
+    }
+
+    @Test
+    void whereTheTablesDoNotReachNothingIsPossible() {
+        ReadingModel model = new ReadingModel(new double[] {3}, new double[] {1}, 1, 0.1, 2);
+        ParameterGrid grid = ParameterGrid.of(-1, 1, 0.5);
+        double[] changed = new double[grid.size()];
+        Arrays.fill(changed, Double.NaN);
+        assertThat(model.evidence(new double[1], new double[][] {changed}, grid).log())
+                .isEqualTo(Double.NEGATIVE_INFINITY);
+        changed[60] = 3;
+        ReadingModel.Evidence one = model.evidence(new double[1], new double[][] {changed}, grid);
+        double alone = model.evidence(new double[] {3}, new double[1][], ParameterGrid.NONE)
+                .log();
+        assertThat(one.log()).isCloseTo(alone + Math.log(grid.prior(60)), within(1e-12));
+        assertThat(one.weights()[59]).isZero();
+        assertThat(one.weights()[60]).isPositive();
     }
 }
