@@ -16,6 +16,9 @@ public final class WaterChecks {
     private static final List<LegalLimit> LEGAL = loadLegal();
     private static final Map<Ion, Double> MOST_LEGAL_MMOL_PER_L = mostLegalMmolPerL();
 
+    /** Greater ones are not told apart: to next to nothing everything is in any ratio. */
+    private static final double LARGEST_RATIO = 1e6;
+
     private WaterChecks() {}
 
     private record LegalLimit(String region, String what, double low, double high) {}
@@ -121,7 +124,8 @@ public final class WaterChecks {
                         / report.conductivity().get().microsiemensPerCm()));
     }
 
-    private static Finding ratio(String code, String pointer, WaterLimits.Limit limit, double ratio) {
+    private static Finding ratio(String code, String pointer, WaterLimits.Limit limit, double quotient) {
+        double ratio = Math.min(quotient, LARGEST_RATIO);
         return Finding.of(
                 code, limit.accepts(ratio) ? Outcome.PASS : Outcome.CAUTION, pointer, ratio, limit.nearest(ratio));
     }

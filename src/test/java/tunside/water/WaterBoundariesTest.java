@@ -65,6 +65,14 @@ class WaterBoundariesTest {
                 .isEqualTo(outcome);
     }
 
+    @Test
+    void aConductivityOfNextToNothingIsACautionWithARatioThatCanBeWritten() {
+        WaterReport report = Waters.with(Waters.report(1.5, 0.5, 1, 1, 0.5, 3), null, 1e-300, 398.0);
+        Finding finding = Waters.finding(WaterChecks.of(report), "water.solids-against-conductivity");
+        assertThat(finding.outcome()).isEqualTo(Outcome.CAUTION);
+        assertThat(finding.observed().getAsDouble()).isEqualTo(1e6);
+    }
+
     @ParameterizedTest(name = "hardness {0} against 4 mEq/L: {1}")
     @CsvSource({"4.21, PASS", "4.22, CAUTION", "3.81, PASS", "3.80, CAUTION"})
     void hardnessIsHeldAgainstCalciumAndMagnesium(double hardness, Outcome outcome) {

@@ -83,7 +83,7 @@ final class StrictTypes extends SimpleModule {
             if (parser.currentToken().isNumeric()) {
                 double value = parser.getDoubleValue();
                 if (Double.isFinite(value)) {
-                    return value;
+                    return value + 0.0; // a minus zero is a zero: it must not lie below a table that begins there
                 }
             }
             return fault(parser, context, "must be a finite number, without quotes,");

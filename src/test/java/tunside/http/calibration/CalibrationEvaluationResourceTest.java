@@ -56,6 +56,12 @@ class CalibrationEvaluationResourceTest {
     }
 
     @Test
+    void aMinusZeroIsAZeroAtTheEndOfATable() throws IOException {
+        String plus = (mv("jis-phthalate", "170") + "," + mv("jis-phosphate", "5")).replace("25", "0.0");
+        assertThat(good(plus.replace("0.0", "-0.0"), "")).isEqualTo(good(plus, ""));
+    }
+
+    @Test
     void theWorkedCaseIsAnswered() throws IOException {
         JsonNode result = good(FOUR + "," + SEVEN, "");
         assertThat(result.get("verdict").asText()).isEqualTo("fit");

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * What a client of an older contract would trip over in a newer one. In a request more may be taken, never less; in an
@@ -74,11 +75,13 @@ final class ContractDifference {
                     breaks.add(at + " no longer answers " + response.getKey());
                 }
             } else {
-                compareContent(
-                        at + " " + response.getKey(),
-                        response.getValue().path("content"),
-                        after.path("content"),
-                        false);
+                String answer = at + " " + response.getKey();
+                compareContent(answer, response.getValue().path("content"), after.path("content"), false);
+                response.getValue().path("headers").fieldNames().forEachRemaining(name -> {
+                    if (!after.path("headers").has(name)) {
+                        breaks.add(answer + " lost its header " + name);
+                    }
+                });
             }
         }
     }
@@ -130,6 +133,18 @@ final class ContractDifference {
         if (was.has("items") && now.has("items")) {
             compare(place + "/items", was.get("items"), now.get("items"), request);
         }
+        compareChoices(place, was.path("oneOf"), now.path("oneOf"), request);
+    }
+
+    /** A request may take further choices at the end. */
+    private void compareChoices(String at, JsonNode was, JsonNode now, boolean request) {
+        if (request ? now.size() < was.size() : now.size() != was.size()) {
+            breaks.add("%s had %d choices and has %d".formatted(at, was.size(), now.size()));
+            return;
+        }
+        for (int i = 0; i < was.size(); i++) {
+            compare(at + "/choice " + i, was.get(i), now.get(i), request);
+        }
     }
 
     private static boolean widens(String from, String to) {
@@ -156,7 +171,7 @@ final class ContractDifference {
     }
 
     private static Set<String> without(Set<String> all, Set<String> some) {
-        Set<String> rest = new java.util.TreeSet<>(all);
+        Set<String> rest = new TreeSet<>(all);
         rest.removeAll(some);
         return rest;
     }
