@@ -58,13 +58,9 @@ public class BodyReader implements ServerMessageBodyReader<Object> {
         return true;
     }
 
-    /** Reads the question of a caller who still waits for the answer: one that has hung up in the queue costs no computing. */
     @Override
     public Object readFrom(Class<Object> type, Type generic, MediaType mediaType, ServerRequestContext context)
             throws IOException {
-        if (context.serverResponse().closed()) {
-            throw new WebApplicationException(408);
-        }
         RoutingContext request = ((ResteasyReactiveRequestContext) context).unwrap(RoutingContext.class);
         return read(request.body().buffer().getBytes(), type);
     }
