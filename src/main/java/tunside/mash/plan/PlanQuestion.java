@@ -22,7 +22,7 @@ import tunside.water.WaterPart;
  * @param aim the pH wanted
  * @param supplies what is at hand, in the order of the request; at most one of them water
  * @param wants ranges of ions
- * @param mostLactateMgPerL lactate accepted in the liquor, above 0
+ * @param mostLactateMgPerL lactate accepted in the liquor, not negative
  */
 public record PlanQuestion(
         Mash mash, Water water, PhAim aim, List<PlanSupply> supplies, List<IonWant> wants, double mostLactateMgPerL) {

@@ -373,6 +373,36 @@ class PlanAnswerTest {
         assertThat(PlanChecks.most(acid, false).outcome()).isEqualTo(Outcome.NOTE);
     }
 
+    private static Finding check(PlanAnswer answer, String code) {
+        return PlanChecks.of(answer).stream()
+                .filter(finding -> finding.code().equals(code))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void thePhIsHeldAgainstTheEndThatItMissesOrTheTarget() {
+        PlanAnswer high = ask(pale(TAP), TAP, List.of(PlanQuestions.acid("phosphoric", 10, 0.5, 10)));
+        PlanAnswer low = ask(dark(SOFT), SOFT, List.of(PlanQuestions.acid("lactic", 80, 0.5, 20)));
+        PlanAnswer met = ask(pale(TAP), TAP, List.of(PlanQuestions.acid("phosphoric", 10, 0.5, 200)));
+        assertThat(check(high, "plan.ph").expected()).hasValue(5.5);
+        assertThat(check(low, "plan.ph").expected()).hasValue(5.3);
+        assertThat(check(met, "plan.ph").expected()).hasValue(5.4);
+        Finding probability = check(met, "plan.probability");
+        assertThat(probability.observed()).hasValueCloseTo(100 * met.best().probabilityInRange(), within(0.5));
+        assertThat(probability.expected()).hasValueCloseTo(80.0, within(1e-9));
+    }
+
+    @Test
+    void aMashAsItIsScoresItsDistanceFromTheTarget() {
+        PlanAnswer answer = ask(pale(TAP), TAP, List.of(PlanQuestions.acid("phosphoric", 10, 0.5, 200)));
+        MashPlan none = MashPlan.asItIs(answer.best().question(), answer.before());
+        double ph = pale(TAP).ph();
+        assertThat(none.additions()).isEmpty();
+        assertThat(none.score().phOff()).isCloseTo((ph - 5.4) / 0.1, within(1e-9));
+        assertThat(none.score().phBeyond()).isCloseTo(ph - 5.5, within(1e-9));
+    }
+
     @Test
     void aUsualIonIsHeldAgainstItsLimit() {
         MashPlan plan = ask(pale(TAP), TAP, List.of(PlanQuestions.acid("phosphoric", 10, 0.5, 200)))

@@ -242,6 +242,48 @@ class PlanValuesTest {
                 .isInstanceOf(IllegalArgumentException.class);
     }
 
+    @Test
+    void noLactateMayBeAcceptedButNotAnyAmount() {
+        Water water = PlanQuestions.water(50, 5, 10, 30, 40, 2);
+        Mash pale = PlanQuestions.mash(20, water, PlanQuestions.part(Malt.of("pale"), 5));
+        PhAim aim = new PhAim(5.4, 5.3, 5.5);
+        assertThat(new PlanQuestion(pale, water, aim, List.of(), List.of(), 0).mostLactateMgPerL())
+                .isZero();
+        assertThatThrownBy(() -> new PlanQuestion(pale, water, aim, List.of(), List.of(), Double.POSITIVE_INFINITY))
+                .isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void anObstacleIsEnoughAloneWhereNothingIsMissedWithoutIt() {
+        Finding limit = Finding.of("plan.lactate", Outcome.CAUTION, "/mostLactate");
+        assertThat(new PlanObstacle(limit, 0.2, 0).enoughAlone()).isTrue();
+        assertThat(new PlanObstacle(limit, 0.2, 1e-6).enoughAlone()).isTrue();
+        assertThat(new PlanObstacle(limit, 0.2, 1e-5).enoughAlone()).isFalse();
+    }
+
+    @Test
+    void amountsGoIntoTheMashAsWhatTheyAre() {
+        Water water = PlanQuestions.water(50, 5, 10, 30, 40, 2);
+        PlanSupply.OfAcid acid = PlanQuestions.acid("lactic", 80, 0.5, 5);
+        PlanSupply.OfSalt gypsum = PlanQuestions.salt("gypsum", 0.1, 5);
+        PlanSupply.OfMalt malt = PlanQuestions.acidulated(5, 0.05);
+        PlanSupply.OfWater distilled = PlanQuestions.distilled(20, 1);
+        Mash pale = PlanQuestions.mash(20, water, PlanQuestions.part(Malt.of("pale"), 5));
+        PlanQuestion question = new PlanQuestion(
+                pale, water, new PhAim(5.4, 5.3, 5.5), List.of(acid, gypsum, malt, distilled), List.of(), 400);
+        Mash mash = question.with(new double[] {2, 3, 0.1, 5});
+        assertThat(mash.additions()).containsExactly(acid.addition(2), gypsum.addition(3));
+        assertThat(mash.grist().kilograms()).isCloseTo(5.1, within(1e-12));
+        assertThat(mash.liquor().alkalinityMeqPerL())
+                .isCloseTo(0.75 * pale.liquor().alkalinityMeqPerL(), within(1e-9));
+        Mash none = question.with(new double[] {0, 1e-12, 0, 0});
+        assertThat(none.additions()).isEmpty();
+        assertThat(none.grist()).isEqualTo(pale.grist());
+        assertThat(none.liquor()).isEqualTo(pale.liquor());
+        assertThat(question.with(new double[] {0, 0, 0, 20}).liquor().alkalinityMeqPerL())
+                .isCloseTo(0, within(1e-6));
+    }
+
     private static PlanQuestion ask(Mash mash, Water water) {
         return new PlanQuestion(mash, water, new PhAim(5.4, 5.3, 5.5), List.of(), List.of(), 400);
     }
