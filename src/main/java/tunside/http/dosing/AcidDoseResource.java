@@ -13,12 +13,15 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import tunside.http.answer.Answered;
 import tunside.http.limits.Workers;
 
-/** {@code POST /v1/acid-doses}. The search takes milliseconds, so it runs on a worker thread. */
+/** {@code POST /v1/acid-doses}. A long history takes a worker thread. */
 @Path("/v1/acid-doses")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Acid")
 public final class AcidDoseResource {
+    /** Up to here an answer takes a few hundred microseconds. */
+    private static final int LONGEST_BRIEF_HISTORY = 10;
+
     @POST
     @Operation(
             operationId = "computeAcidDose",
@@ -29,8 +32,8 @@ public final class AcidDoseResource {
                             + " this mash buffers. Strong mineral acid is diluted first; the answer says how.")
     @NonBlocking
     public Uni<AcidDoseResponse> compute(@NotNull AcidDoseRequest request) {
-        boolean first = request.history() == null || request.history().isEmpty();
-        return Workers.answer(first, () -> AcidDoseMapper.answer(request));
+        boolean brief = request.history() == null || request.history().size() <= LONGEST_BRIEF_HISTORY;
+        return Workers.answer(brief, () -> AcidDoseMapper.answer(request));
     }
 
     /** The answer as a picture. */
