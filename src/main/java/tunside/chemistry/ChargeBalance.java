@@ -108,10 +108,15 @@ public final class ChargeBalance {
         if (atLow == 0) {
             return OptionalDouble.of(low);
         }
-        double straight = low + (high - low) * atLow / (atLow - atHigh);
+        double first = low;
+        double atFirst = atLow;
+        double last = high;
+        double atLast = atHigh;
+        UnivariateFunction known = x -> x == first ? atFirst : x == last ? atLast : function.value(x);
+        double straight = first + (last - first) * atFirst / (atFirst - atLast);
         return OptionalDouble.of(
                 new BracketingNthOrderBrentSolver(RELATIVE_ACCURACY, DOSE_ACCURACY, CHARGE_ACCURACY, ORDER)
-                        .solve(MOST_EVALUATIONS, function, low, high, straight));
+                        .solve(MOST_EVALUATIONS, known, first, last, straight));
     }
 
     /** The state in which all charges sum to zero. */

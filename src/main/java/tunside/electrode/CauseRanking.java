@@ -24,6 +24,7 @@ public final class CauseRanking {
     private final double[] idealMv;
     private final double[] idealMvPerPh;
     private final double[] bufferUncertaintiesPh;
+    private final ReadingModel.Sums sums = new ReadingModel.Sums(ParameterGrid.POINTS);
     private final Map<Cause.Electrode, ReadingModel> models = new HashMap<>(); // most causes leave the electrode sound
 
     private record Tried(Cause cause, double logEvidence, CauseVariant best, double mean, double sd) {}
@@ -88,7 +89,7 @@ public final class CauseRanking {
         double[] weightsOfBest = {};
         for (int i = 0; i < logs.length; i++) {
             CauseVariant variant = variants.get(i);
-            ReadingModel.Evidence evidence = model.evidence(idealMv, variant.changedMv(), variant.grid());
+            ReadingModel.Evidence evidence = model.evidence(idealMv, variant.changedMv(), variant.grid(), sums);
             logs[i] = evidence.log() + Math.log(variant.share());
             if (i == 0 || logs[i] > logs[best]) {
                 best = i;

@@ -10,7 +10,8 @@ final class ParameterGrid {
     /** For a cause without a parameter. */
     static final ParameterGrid NONE = new ParameterGrid(new double[1], new double[] {1});
 
-    private static final int POINTS = 121;
+    /** Of the largest grid. */
+    static final int POINTS = 121;
 
     private final double[] values;
     private final double[] priors;

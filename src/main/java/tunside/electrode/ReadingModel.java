@@ -1,5 +1,6 @@
 package tunside.electrode;
 
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,14 +30,18 @@ final class ReadingModel {
      */
     record Evidence(double log, double[] weights) {}
 
-    /** Sums over the readings, by point of a grid; plain loops, which the virtual machine computes several points at a time. */
-    private static final class Sums {
-        final double[] ideals;
-        final double[] idealSquares;
-        final double[] products;
-        final double[] residuals;
-        final double[] residualSquares;
+    /**
+     * Sums over the readings, by point of a grid; plain loops, which the virtual machine computes several points at a time. One is
+     * enough for all the evidence that is asked for in turn.
+     */
+    static final class Sums {
+        private final double[] ideals;
+        private final double[] idealSquares;
+        private final double[] products;
+        private final double[] residuals;
+        private final double[] residualSquares;
 
+        /** @param points of the largest grid */
         Sums(int points) {
             ideals = new double[points];
             idealSquares = new double[points];
@@ -45,8 +50,16 @@ final class ReadingModel {
             residualSquares = new double[points];
         }
 
-        void add(double[] idealMv, double potentialMv, double slope, double weight) {
-            for (int point = 0; point < ideals.length; point++) {
+        private void clear(int points) {
+            Arrays.fill(ideals, 0, points, 0);
+            Arrays.fill(idealSquares, 0, points, 0);
+            Arrays.fill(products, 0, points, 0);
+            Arrays.fill(residuals, 0, points, 0);
+            Arrays.fill(residualSquares, 0, points, 0);
+        }
+
+        private void add(double[] idealMv, double potentialMv, double slope, double weight) {
+            for (int point = 0; point < idealMv.length; point++) {
                 double ideal = idealMv[point];
                 double residual = potentialMv - slope * ideal;
                 ideals[point] += weight * ideal;
@@ -86,10 +99,11 @@ final class ReadingModel {
      *
      * @param idealMv {@code -k (pH - 7)} of each reading: what an ideal electrode would give
      * @param changedMv the same of the readings that change along the grid, by point; null for those that do not
+     * @param sums to work with, for a grid as large or larger
      */
-    Evidence evidence(double[] idealMv, double[] @Nullable [] changedMv, ParameterGrid grid) {
+    Evidence evidence(double[] idealMv, double[] @Nullable [] changedMv, ParameterGrid grid, Sums sums) {
         Sums same = new Sums(1); // at every point
-        Sums sums = new Sums(grid.size());
+        sums.clear(grid.size());
         double sumOfWeights = 0;
         for (int i = 0; i < weights.length; i++) {
             sumOfWeights += weights[i];
