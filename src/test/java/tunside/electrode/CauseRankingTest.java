@@ -23,6 +23,8 @@ import tunside.quantity.TimeSpan;
 
 /** Each cause is planted into the readings of an otherwise sound electrode; the ranking must find it. */
 class CauseRankingTest {
+    private static final ReadingModel.Sums SUMS = new ReadingModel.Sums(ParameterGrid.POINTS);
+
     private static SuspectedCause first(BufferReading... readings) {
         return CauseRanking.of(Sessions.potentials(readings)).get(0);
     }
@@ -305,7 +307,7 @@ class CauseRankingTest {
             same[i] = Double.NaN;
         }
         return new ReadingModel(potentialsMv, noiseMv, 1, slopeSd, offsetSd)
-                .evidence(same, changed, ParameterGrid.NONE)
+                .evidence(same, changed, ParameterGrid.NONE, SUMS)
                 .log();
     }
 
@@ -315,11 +317,12 @@ class CauseRankingTest {
         ParameterGrid grid = ParameterGrid.of(-1, 1, 0.5);
         double[] changed = new double[grid.size()];
         Arrays.fill(changed, Double.NaN);
-        assertThat(model.evidence(new double[1], new double[][] {changed}, grid).log())
+        assertThat(model.evidence(new double[1], new double[][] {changed}, grid, SUMS)
+                        .log())
                 .isEqualTo(Double.NEGATIVE_INFINITY);
         changed[60] = 3;
-        ReadingModel.Evidence one = model.evidence(new double[1], new double[][] {changed}, grid);
-        double alone = model.evidence(new double[] {3}, new double[1][], ParameterGrid.NONE)
+        ReadingModel.Evidence one = model.evidence(new double[1], new double[][] {changed}, grid, SUMS);
+        double alone = model.evidence(new double[] {3}, new double[1][], ParameterGrid.NONE, SUMS)
                 .log();
         assertThat(one.log()).isCloseTo(alone + Math.log(grid.prior(60)), within(1e-12));
         assertThat(one.weights()[59]).isZero();
