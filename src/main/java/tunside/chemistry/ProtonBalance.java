@@ -20,8 +20,8 @@ public record ProtonBalance(List<ProtonTerm> terms) {
     /** Protons that all components together would still take up at a pH, mEq. */
     public double uptakeMeq(double ph) {
         double sum = 0;
-        for (int i = 0; i < terms.size(); i++) { // the innermost loop: no iterator
-            sum += terms.get(i).uptakeMeq(ph);
+        for (ProtonTerm term : terms) {
+            sum += term.uptakeMeq(ph);
         }
         return sum;
     }

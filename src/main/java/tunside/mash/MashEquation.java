@@ -92,8 +92,8 @@ record MashEquation(
 
     private double sum(double[] point, double ph) {
         double sum = 0;
-        for (int i = 0; i < components.size(); i++) { // the innermost loop: no iterator
-            sum += components.get(i).formula().uptakeMeq(point, ph);
+        for (MashComponent component : components) {
+            sum += component.formula().uptakeMeq(point, ph);
         }
         return sum;
     }
