@@ -1,5 +1,7 @@
 package tunside.water;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -71,12 +73,12 @@ public final class WaterChecks {
     }
 
     private static void hardness(WaterReport report, List<Finding> findings) {
-        Map<Ion, Double> ions = report.mmolPerL();
-        if (report.hardness().isEmpty() || !ions.containsKey(Ion.CALCIUM) || !ions.containsKey(Ion.MAGNESIUM)) {
+        if (!report.statesHardnessTwice()) {
             return;
         }
-        double stated = report.hardness().get().meqPerL();
-        double ofIons = 2 * (ions.get(Ion.CALCIUM) + ions.get(Ion.MAGNESIUM));
+        Map<Ion, Double> ions = report.mmolPerL();
+        double stated = report.hardness().orElseThrow().meqPerL();
+        double ofIons = 2 * (requireNonNull(ions.get(Ion.CALCIUM)) + requireNonNull(ions.get(Ion.MAGNESIUM)));
         WaterLimits.Limit limit = WaterLimits.of("hardness-against-ions", stated);
         double deviation = limit.isPercent() ? 100 * (ofIons - stated) / stated : ofIons - stated;
         findings.add(Finding.of(

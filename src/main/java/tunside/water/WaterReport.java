@@ -121,6 +121,11 @@ public record WaterReport(
                         && carbonateIons.get().ph(temperature, ionicStrength()).isPresent());
     }
 
+    /** Whether total hardness is printed beside the calcium and magnesium that make it up. */
+    boolean statesHardnessTwice() {
+        return hardness.isPresent() && mmolPerL.containsKey(Ion.CALCIUM) && mmolPerL.containsKey(Ion.MAGNESIUM);
+    }
+
     /** Ionic strength of what is listed, mol/kg: enough for the activities of bicarbonate and carbonate. */
     private double ionicStrength() {
         double squares = 0;

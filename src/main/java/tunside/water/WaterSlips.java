@@ -98,13 +98,7 @@ public final class WaterSlips {
     }
 
     private static boolean canBeTested(WaterReport report) {
-        return statesHardness(report) || IonBalance.canBeJudged(report);
-    }
-
-    private static boolean statesHardness(WaterReport report) {
-        return report.hardness().isPresent()
-                && report.mmolPerL().containsKey(Ion.CALCIUM)
-                && report.mmolPerL().containsKey(Ion.MAGNESIUM);
+        return report.statesHardnessTwice() || IonBalance.canBeJudged(report);
     }
 
     /** Of what the report says of itself; a water that no tap may give is less likely. */
@@ -112,7 +106,7 @@ public final class WaterSlips {
         Map<Ion, Double> ions = report.mmolPerL();
         double relative = WaterModel.value("slip-ion-relative");
         double log = WaterChecks.isWithinLaw(ions) ? 0 : Math.log(WaterModel.value("slip-beyond-law"));
-        if (statesHardness(report)) {
+        if (report.statesHardnessTwice()) {
             double hardness = report.hardness().orElseThrow().meqPerL();
             double calcium = 2 * requireNonNull(ions.get(Ion.CALCIUM));
             double magnesium = 2 * requireNonNull(ions.get(Ion.MAGNESIUM));

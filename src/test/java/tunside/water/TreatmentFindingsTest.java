@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -17,7 +16,6 @@ import tunside.chemistry.Salts;
 import tunside.chemistry.Solution;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
-import tunside.quantity.Alkalinity;
 import tunside.quantity.Mass;
 import tunside.quantity.Strength;
 import tunside.quantity.Volume;
@@ -236,35 +234,26 @@ class TreatmentFindingsTest {
     @Test
     void aTitrationFromNextToItsEndPointFindsNoWater() {
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> Water.of(titrated(20, 4.51)))
+                .isThrownBy(() -> Water.of(Waters.titrated(20, 4.51)))
                 .withMessageContaining("no water of pH 4.51 takes 20.0 mEq/L of acid down to pH 4.5");
         for (double alkalinity : new double[] {0.5, 5, 20}) {
             assertThatIllegalArgumentException()
-                    .isThrownBy(() -> Water.of(titrated(alkalinity, 4.505)))
+                    .isThrownBy(() -> Water.of(Waters.titrated(alkalinity, 4.505)))
                     .withMessageContaining("too near the end point");
         }
         // nothing was titrated: all the acid that there is makes the pH, 10^-4.4 mol/L by activity
-        Water sour = Water.of(titrated(0, 4.4));
+        Water sour = Water.of(Waters.titrated(0, 4.4));
         assertThat(sour.alkalinityMeqPerL()).isBetween(-0.043, -0.0398);
         assertThat(sour.ph()).isCloseTo(4.4, within(1e-6));
-        assertThat(Water.of(titrated(0, 4.5)).ph()).isCloseTo(4.5, within(1e-6));
-        Water near = Water.of(titrated(0.5, 4.7));
+        assertThat(Water.of(Waters.titrated(0, 4.5)).ph()).isCloseTo(4.5, within(1e-6));
+        Water near = Water.of(Waters.titrated(0.5, 4.7));
         assertThat(near.ph()).isCloseTo(4.7, within(1e-6));
         assertThat(near.alkalinityMeqPerL()).isGreaterThan(0.5);
     }
 
-    private static WaterReport titrated(double alkalinity, double ph) {
-        return new WaterReport(
-                Map.of(Ion.CALCIUM, 1.0),
-                Optional.of(new Alkalinity(alkalinity)),
-                OptionalDouble.of(4.5),
-                OptionalDouble.of(ph),
-                Waters.ROOM);
-    }
-
     @Test
     void aPhThatTheAlkalinityCannotHaveIsToldBesideTheOneItHas() {
-        Water water = Water.of(titrated(0.05, 10.9));
+        Water water = Water.of(Waters.titrated(0.05, 10.9));
         Finding against = Waters.finding(water.findings(), "water.ph-against-alkalinity");
         assertThat(against.observed()).hasValue(10.9);
         assertThat(against.expected()).hasValue(water.ph());

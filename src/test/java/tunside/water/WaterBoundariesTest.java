@@ -19,7 +19,6 @@ import tunside.chemistry.Salts;
 import tunside.chemistry.Solution;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
-import tunside.quantity.Alkalinity;
 import tunside.quantity.Mass;
 import tunside.quantity.Strength;
 import tunside.quantity.Temperature;
@@ -226,17 +225,9 @@ class WaterBoundariesTest {
 
     @Test
     void aTitrationThatCannotBeIsRefused() {
-        assertThatThrownBy(() -> Water.of(titrated(2, 4.4))).hasMessageContaining("must lie above the end point");
-        assertThat(Water.of(titrated(0, 4.4)).ph()).isCloseTo(4.4, within(1e-6));
-    }
-
-    private static WaterReport titrated(double alkalinity, double ph) {
-        return new WaterReport(
-                Map.of(Ion.CALCIUM, 1.0),
-                Optional.of(new Alkalinity(alkalinity)),
-                OptionalDouble.of(4.5),
-                OptionalDouble.of(ph),
-                Waters.ROOM);
+        assertThatThrownBy(() -> Water.of(Waters.titrated(2, 4.4)))
+                .hasMessageContaining("must lie above the end point");
+        assertThat(Water.of(Waters.titrated(0, 4.4)).ph()).isCloseTo(4.4, within(1e-6));
     }
 
     @Test

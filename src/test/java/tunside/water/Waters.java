@@ -53,6 +53,16 @@ final class Waters {
                 ions, Optional.of(new Alkalinity(alkalinity)), OptionalDouble.of(4.5), OptionalDouble.of(7.5), ROOM);
     }
 
+    /** One millimole of calcium a litre, titrated to pH 4.5 from a pH. */
+    static WaterReport titrated(double alkalinity, double ph) {
+        return new WaterReport(
+                Map.of(Ion.CALCIUM, 1.0),
+                Optional.of(new Alkalinity(alkalinity)),
+                OptionalDouble.of(4.5),
+                OptionalDouble.of(ph),
+                Waters.ROOM);
+    }
+
     /** The same with what else a laboratory measures. */
     static WaterReport with(WaterReport report, Double hardnessMeqPerL, Double microsiemensPerCm, Double solidsMgPerL) {
         return new WaterReport(
