@@ -38,8 +38,9 @@ public final class EchoResource {
     @Path("/answers/{name}")
     @Operation(hidden = true)
     public JsonNode keep(@PathParam("name") String name, byte[] answer) throws IOException {
-        answers.put(name, mapper.readTree(answer));
-        return answers.get(name);
+        JsonNode read = mapper.readTree(answer);
+        answers.put(name, read);
+        return read;
     }
 
     /** The answer that was kept, so that both bodies are as long as those of a question of the service. */
@@ -48,6 +49,6 @@ public final class EchoResource {
     @Operation(hidden = true)
     public JsonNode answer(@PathParam("name") String name, byte[] question) throws IOException {
         JsonNode read = mapper.readTree(question);
-        return read.isObject() ? answers.get(name) : read;
+        return read.isObject() ? answers.getOrDefault(name, read) : read;
     }
 }
