@@ -56,7 +56,10 @@ public final class Rounded {
 
     /** Without a needless exponent or trailing zeros, the same in every locale. */
     public static String text(double value) {
-        String plain = Double.toString(value + 0.0);
+        char[] text = new char[ShortDecimal.LONGEST];
+        int start = ShortDecimal.write(value, text);
+        String plain =
+                start < text.length ? new String(text, start, text.length - start) : Double.toString(value + 0.0);
         if (plain.indexOf('E') < 0) {
             return plain.endsWith(".0") ? plain.substring(0, plain.length() - 2) : plain;
         }

@@ -37,6 +37,8 @@ final class StrictTypes extends SimpleModule {
         addDeserializer(String.class, new TextReader());
         addDeserializer(Boolean.class, new BooleanReader());
         addSerializer(LastingList.class, new LastingListWriter());
+        addSerializer(Double.class, new DecimalWriter());
+        addSerializer(Double.TYPE, new DecimalWriter());
         setDeserializerModifier(new BeanDeserializerModifier() {
             private static final long serialVersionUID = 1;
 
