@@ -29,13 +29,11 @@ public final class Checks {
 
     private static final Map<String, Map<Outcome, Wording>> WORDINGS = load();
 
-    private record Wording(String message, String source) {}
-
     private Checks() {}
 
     /** The checks of an answer: that the request is well formed, then every finding in order. */
     public static List<Check> of(List<Finding> findings) {
-        List<Check> checks = new ArrayList<>();
+        List<Check> checks = new ArrayList<>(findings.size() + 1);
         checks.add(of(Finding.of("request.valid", Outcome.PASS, "")));
         findings.forEach(finding -> checks.add(of(finding)));
         return checks;
@@ -47,33 +45,35 @@ public final class Checks {
      * @throws IllegalStateException if no table words it: a bug
      */
     public static Check of(Finding finding) {
+        Wording wording = wording(finding);
+        Double observed = number(finding.observed());
+        Double expected = number(finding.expected());
+        return new Check(
+                finding.code(),
+                finding.outcome(),
+                finding.pointer(),
+                wording.message(observed, expected, finding.subject()),
+                observed,
+                expected,
+                wording.source());
+    }
+
+    /** Where what a finding checks comes from: the id of a source. */
+    public static String source(Finding finding) {
+        return wording(finding).source();
+    }
+
+    private static Wording wording(Finding finding) {
         Wording wording = WORDINGS.getOrDefault(finding.code(), Map.of()).get(finding.outcome());
         if (wording == null) {
             throw new IllegalStateException(
                     "no checks-*.csv has a message for %s %s".formatted(finding.code(), finding.outcome()));
         }
-        String message = with(wording.message, "{observed}", finding.observed());
-        message = with(message, "{expected}", finding.expected()).replace("{subject}", finding.subject());
-        return new Check(
-                finding.code(),
-                finding.outcome(),
-                finding.pointer(),
-                message,
-                number(finding.observed()),
-                number(finding.expected()),
-                wording.source);
+        return wording;
     }
 
     private static @Nullable Double number(OptionalDouble value) {
         return value.isPresent() ? Rounded.significant(value.getAsDouble(), 4) : null;
-    }
-
-    private static String with(String message, String placeholder, OptionalDouble value) {
-        if (!message.contains(placeholder)) {
-            return message;
-        }
-        String text = value.isPresent() ? Rounded.text(Rounded.significant(value.getAsDouble(), 4)) : "";
-        return message.replace(placeholder, text);
     }
 
     private static Map<String, Map<Outcome, Wording>> load() {
@@ -83,7 +83,7 @@ public final class Checks {
                 Outcome outcome = Outcome.valueOf(row.text("outcome").toUpperCase(Locale.ROOT));
                 Map<Outcome, Wording> ofCode =
                         wordings.computeIfAbsent(row.text("code"), code -> new EnumMap<>(Outcome.class));
-                if (ofCode.put(outcome, new Wording(row.text("message"), row.source())) != null) {
+                if (ofCode.put(outcome, Wording.of(row.text("message"), row.source())) != null) {
                     throw row.fault("the same code and outcome stand twice");
                 }
             }

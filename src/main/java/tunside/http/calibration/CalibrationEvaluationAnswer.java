@@ -176,7 +176,7 @@ final class CalibrationEvaluationAnswer {
         for (BufferReading reading : evaluation.session().readings()) {
             reading.cup().buffer().ifPresent(buffer -> sources.add(buffer.source()));
         }
-        evaluation.findings().forEach(finding -> sources.add(Checks.of(finding).source()));
+        evaluation.findings().forEach(finding -> sources.add(Checks.source(finding)));
         evaluation.nextSteps().forEach(step -> sources.add(step.source()));
         sources.add("COMMON-PRACTICE");
         sources.add("DERIVED");
