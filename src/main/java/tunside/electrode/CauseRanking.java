@@ -24,7 +24,7 @@ public final class CauseRanking {
     private final double[] idealMv;
     private final double[] idealMvPerPh;
     private final double[] bufferUncertaintiesPh;
-    private final ReadingModel.Sums sums = new ReadingModel.Sums(ParameterGrid.POINTS);
+    private final ReadingModel.Workspace space = new ReadingModel.Workspace(ParameterGrid.POINTS);
     private final Map<Cause.Electrode, ReadingModel> models = new HashMap<>(); // most causes leave the electrode sound
 
     private record Tried(Cause cause, double logEvidence, CauseVariant best, double mean, double sd) {}
@@ -86,17 +86,17 @@ public final class CauseRanking {
         ReadingModel model = models.computeIfAbsent(electrode, this::model);
         double[] logs = new double[variants.size()];
         int best = 0;
-        double[] weightsOfBest = {};
+        double[] sharesOfBest = {};
         for (int i = 0; i < logs.length; i++) {
             CauseVariant variant = variants.get(i);
-            ReadingModel.Evidence evidence = model.evidence(idealMv, variant.changedMv(), variant.grid(), sums);
-            logs[i] = evidence.log() + Math.log(variant.share());
+            logs[i] =
+                    model.logEvidence(idealMv, variant.changedMv(), variant.grid(), space) + Math.log(variant.share());
             if (i == 0 || logs[i] > logs[best]) {
                 best = i;
-                weightsOfBest = evidence.weights();
+                sharesOfBest = space.shares(variant.grid());
             }
         }
-        return summary(cause, logSettling(electrode) + ParameterGrid.logSum(logs), variants.get(best), weightsOfBest);
+        return summary(cause, logSettling(electrode) + ParameterGrid.logSum(logs), variants.get(best), sharesOfBest);
     }
 
     /** Mean and standard deviation of the parameter of the likeliest variant. */

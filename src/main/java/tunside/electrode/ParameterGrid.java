@@ -1,7 +1,5 @@
 package tunside.electrode;
 
-import java.util.Arrays;
-
 /**
  * The values at which the parameter of a cause is tried, with what each weighs before any reading: a normal distribution
  * about 0, cut off at the ends, by the trapezoid rule.
@@ -52,7 +50,10 @@ final class ParameterGrid {
 
     /** Logarithm of the sum of exponentials, without overflow. */
     static double logSum(double[] logs) {
-        double largest = Arrays.stream(logs).max().orElseThrow();
+        double largest = Double.NEGATIVE_INFINITY;
+        for (double log : logs) {
+            largest = Math.max(largest, log);
+        }
         if (largest == Double.NEGATIVE_INFINITY) {
             return largest;
         }

@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
  * slope and offset free within what is usual for that picture (GUM-2008 variances, normal throughout).
  *
  * <p>Potential {@code E = offset - s k (pH - 7)}; {@code s} and the offset are normal, so the potentials are jointly
- * normal with a covariance of a diagonal and two outer products, which is inverted in closed form. Five sums over the readings
- * are all that it takes, so a reading that stays the same is added up once for a whole grid.
+ * normal with a covariance of a diagonal and two outer products, which is inverted in closed form. Three sums over the readings
+ * are all that changes with the picture, so a reading that stays the same is added up once for a whole grid.
  */
 final class ReadingModel {
     private static final double NEGLIGIBLE_LOG = 40; // nothing in the sum even with the largest prior
@@ -20,53 +20,60 @@ final class ReadingModel {
     private final double slopeSd;
     private final double offsetSd;
     private final double logNorm;
+    private final double sumOfWeights;
+    private final double sumOfPotentials; // weighted, as the next
+    private final double sumOfPotentialSquares;
 
     /**
-     * How a grid's points share the probability.
-     *
-     * @param log logarithm of the density of the potentials, the grid's parameter averaged over its prior; minus infinity
-     *     where no point is possible
-     * @param weights of the points, up to a factor
+     * Where the evidence for a grid is computed: plain loops over its points, of which the virtual machine takes several at a time.
+     * One is enough for all the evidence that is asked for in turn.
      */
-    record Evidence(double log, double[] weights) {}
-
-    /**
-     * Sums over the readings, by point of a grid; plain loops, which the virtual machine computes several points at a time. One is
-     * enough for all the evidence that is asked for in turn.
-     */
-    static final class Sums {
-        private final double[] ideals;
-        private final double[] idealSquares;
-        private final double[] products;
-        private final double[] residuals;
-        private final double[] residualSquares;
+    static final class Workspace {
+        private final Sums same = new Sums(1); // over the readings that stay the same, at every point
+        private final double[] sameIdealMv = new double[1];
+        private final Sums changed;
+        private final double[] exponents;
+        private final double[] determinants;
+        private final double[] shares;
 
         /** @param points of the largest grid */
+        Workspace(int points) {
+            changed = new Sums(points);
+            exponents = new double[points];
+            determinants = new double[points];
+            shares = new double[points];
+        }
+
+        /** How the points of the last grid share the probability, up to a factor. */
+        double[] shares(ParameterGrid grid) {
+            return Arrays.copyOf(shares, grid.size());
+        }
+    }
+
+    /** Weighted sums over readings, by point of a grid. */
+    private static final class Sums {
+        private final double[] ideals;
+        private final double[] idealSquares;
+        private final double[] products; // of potential and ideal
+
         Sums(int points) {
             ideals = new double[points];
             idealSquares = new double[points];
             products = new double[points];
-            residuals = new double[points];
-            residualSquares = new double[points];
         }
 
-        private void clear(int points) {
+        void clear(int points) {
             Arrays.fill(ideals, 0, points, 0);
             Arrays.fill(idealSquares, 0, points, 0);
             Arrays.fill(products, 0, points, 0);
-            Arrays.fill(residuals, 0, points, 0);
-            Arrays.fill(residualSquares, 0, points, 0);
         }
 
-        private void add(double[] idealMv, double potentialMv, double slope, double weight) {
+        void add(double[] idealMv, double potentialMv, double weight) {
             for (int point = 0; point < idealMv.length; point++) {
-                double ideal = idealMv[point];
-                double residual = potentialMv - slope * ideal;
-                ideals[point] += weight * ideal;
-                idealSquares[point] += weight * ideal * ideal;
-                products[point] += weight * ideal * residual;
-                residuals[point] += weight * residual;
-                residualSquares[point] += weight * residual * residual;
+                double weighted = weight * idealMv[point];
+                ideals[point] += weighted;
+                idealSquares[point] += weighted * idealMv[point];
+                products[point] += weighted * potentialMv;
             }
         }
     }
@@ -87,65 +94,79 @@ final class ReadingModel {
         this.slopeSd = slopeSd;
         this.offsetSd = offsetSd;
         double norm = -0.5 * noiseMv.length * Math.log(2 * Math.PI);
+        double weight = 0;
+        double potentials = 0;
+        double potentialSquares = 0;
         for (int i = 0; i < noiseMv.length; i++) {
             weights[i] = 1 / (noiseMv[i] * noiseMv[i]);
             norm -= Math.log(noiseMv[i]);
+            weight += weights[i];
+            potentials += weights[i] * potentialsMv[i];
+            potentialSquares += weights[i] * potentialsMv[i] * potentialsMv[i];
         }
         this.logNorm = norm;
+        this.sumOfWeights = weight;
+        this.sumOfPotentials = potentials;
+        this.sumOfPotentialSquares = potentialSquares;
     }
 
     /**
-     * The evidence of the potentials for a grid of pictures.
+     * The evidence of the potentials for a grid of pictures: the logarithm of their density, the grid's parameter averaged over its
+     * prior; minus infinity where no point is possible.
      *
      * @param idealMv {@code -k (pH - 7)} of each reading: what an ideal electrode would give
      * @param changedMv the same of the readings that change along the grid, by point; null for those that do not
-     * @param sums to work with, for a grid as large or larger
+     * @param space to work in, for a grid as large or larger; afterwards it has the shares of the points
      */
-    Evidence evidence(double[] idealMv, double[] @Nullable [] changedMv, ParameterGrid grid, Sums sums) {
-        Sums same = new Sums(1); // at every point
-        sums.clear(grid.size());
-        double sumOfWeights = 0;
+    double logEvidence(double[] idealMv, double[] @Nullable [] changedMv, ParameterGrid grid, Workspace space) {
+        Sums same = space.same;
+        Sums changed = space.changed;
+        same.clear(1);
+        changed.clear(grid.size());
         for (int i = 0; i < weights.length; i++) {
-            sumOfWeights += weights[i];
-            double[] changed = changedMv[i];
-            if (changed == null) {
-                same.add(new double[] {idealMv[i]}, potentialsMv[i], slopeMean, weights[i]);
+            double[] changedIdealMv = changedMv[i];
+            if (changedIdealMv == null) {
+                space.sameIdealMv[0] = idealMv[i];
+                same.add(space.sameIdealMv, potentialsMv[i], weights[i]);
             } else {
-                sums.add(changed, potentialsMv[i], slopeMean, weights[i]);
+                changed.add(changedIdealMv, potentialsMv[i], weights[i]);
             }
         }
         double a22 = 1 + offsetSd * offsetSd * sumOfWeights;
-        double[] exponents = new double[grid.size()];
-        double[] determinants = new double[grid.size()];
-        for (int point = 0; point < exponents.length; point++) {
-            double a11 = 1 + slopeSd * slopeSd * (same.idealSquares[0] + sums.idealSquares[point]);
-            double a12 = slopeSd * offsetSd * (same.ideals[0] + sums.ideals[point]);
-            double b1 = slopeSd * (same.products[0] + sums.products[point]);
-            double b2 = offsetSd * (same.residuals[0] + sums.residuals[point]);
+        for (int point = 0; point < grid.size(); point++) {
+            double ideals = same.ideals[0] + changed.ideals[point];
+            double idealSquares = same.idealSquares[0] + changed.idealSquares[point];
+            double products = same.products[0] + changed.products[point];
+            double residualSquares = sumOfPotentialSquares - slopeMean * (2 * products - slopeMean * idealSquares);
+            double a11 = 1 + slopeSd * slopeSd * idealSquares;
+            double a12 = slopeSd * offsetSd * ideals;
+            double b1 = slopeSd * (products - slopeMean * idealSquares);
+            double b2 = offsetSd * (sumOfPotentials - slopeMean * ideals);
             double determinant = a11 * a22 - a12 * a12;
             double explained = (a22 * b1 * b1 - 2 * a12 * b1 * b2 + a11 * b2 * b2) / determinant;
-            exponents[point] = 0.5 * (explained - same.residualSquares[0] - sums.residualSquares[point]);
-            determinants[point] = determinant;
+            space.exponents[point] = 0.5 * (explained - residualSquares);
+            space.determinants[point] = determinant;
         }
-        return sum(grid, exponents, determinants);
+        return logNorm + share(grid, space);
     }
 
     /** The largest exponent is taken out, so that nothing overflows; what is no number has no weight. */
-    private Evidence sum(ParameterGrid grid, double[] exponents, double[] determinants) {
+    private static double share(ParameterGrid grid, Workspace space) {
         double largest = Double.NEGATIVE_INFINITY;
-        for (double exponent : exponents) {
+        for (int point = 0; point < grid.size(); point++) {
+            double exponent = space.exponents[point];
             largest = exponent > largest ? exponent : largest;
         }
-        double[] shares = new double[exponents.length];
         double sum = 0;
-        for (int point = 0; point < shares.length; point++) {
-            double log = exponents[point] - largest;
-            if (log > -NEGLIGIBLE_LOG) {
-                shares[point] = grid.prior(point) * Math.exp(log) / Math.sqrt(determinants[point]);
-                sum += shares[point];
-            }
+        for (int point = 0; point < grid.size(); point++) {
+            double log = space.exponents[point] - largest;
+            double share = log > -NEGLIGIBLE_LOG
+                    ? grid.prior(point) * Math.exp(log) / Math.sqrt(space.determinants[point])
+                    : 0;
+            space.shares[point] = share;
+            sum += share;
         }
-        return new Evidence(logNorm + largest + Math.log(sum), shares);
+        return largest + Math.log(sum);
     }
 
     /** Logarithm of the density of a settling time's logarithm about its median. */

@@ -23,7 +23,7 @@ import tunside.quantity.TimeSpan;
 
 /** Each cause is planted into the readings of an otherwise sound electrode; the ranking must find it. */
 class CauseRankingTest {
-    private static final ReadingModel.Sums SUMS = new ReadingModel.Sums(ParameterGrid.POINTS);
+    private static final ReadingModel.Workspace SPACE = new ReadingModel.Workspace(ParameterGrid.POINTS);
 
     private static SuspectedCause first(BufferReading... readings) {
         return CauseRanking.of(Sessions.potentials(readings)).get(0);
@@ -307,8 +307,7 @@ class CauseRankingTest {
             same[i] = Double.NaN;
         }
         return new ReadingModel(potentialsMv, noiseMv, 1, slopeSd, offsetSd)
-                .evidence(same, changed, ParameterGrid.NONE, SUMS)
-                .log();
+                .logEvidence(same, changed, ParameterGrid.NONE, SPACE);
     }
 
     @Test
@@ -317,15 +316,14 @@ class CauseRankingTest {
         ParameterGrid grid = ParameterGrid.of(-1, 1, 0.5);
         double[] changed = new double[grid.size()];
         Arrays.fill(changed, Double.NaN);
-        assertThat(model.evidence(new double[1], new double[][] {changed}, grid, SUMS)
-                        .log())
+        assertThat(model.logEvidence(new double[1], new double[][] {changed}, grid, SPACE))
                 .isEqualTo(Double.NEGATIVE_INFINITY);
         changed[60] = 3;
-        ReadingModel.Evidence one = model.evidence(new double[1], new double[][] {changed}, grid, SUMS);
-        double alone = model.evidence(new double[] {3}, new double[1][], ParameterGrid.NONE, SUMS)
-                .log();
-        assertThat(one.log()).isCloseTo(alone + Math.log(grid.prior(60)), within(1e-12));
-        assertThat(one.weights()[59]).isZero();
-        assertThat(one.weights()[60]).isPositive();
+        double one = model.logEvidence(new double[1], new double[][] {changed}, grid, SPACE);
+        double[] shares = SPACE.shares(grid);
+        assertThat(shares[59]).isZero();
+        assertThat(shares[60]).isPositive();
+        double alone = model.logEvidence(new double[] {3}, new double[1][], ParameterGrid.NONE, SPACE);
+        assertThat(one).isCloseTo(alone + Math.log(grid.prior(60)), within(1e-12));
     }
 }
