@@ -1,8 +1,10 @@
 package tunside.chemistry;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
-import org.hipparchus.analysis.UnivariateFunction;
-import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
+import java.util.function.DoubleUnaryOperator;
+import org.hipparchus.exception.LocalizedCoreFormats;
+import org.hipparchus.exception.MathIllegalStateException;
 import tunside.quantity.Temperature;
 
 /**
@@ -16,10 +18,8 @@ public final class ChargeBalance {
     static final double HIGHEST_PH = 15;
 
     private static final int MOST_EVALUATIONS = 200;
-    private static final int ORDER = 5;
     private static final double DOSE_ACCURACY = 1e-14;
-    private static final double RELATIVE_ACCURACY = 1e-12;
-    private static final double CHARGE_ACCURACY = 1e-18;
+    private static final double NEAR = 1e-6; // from so near a secant comes within 1e-12
     private static final double FIRST_STEP = 1.5;
     private static final double NEXT_STEP = 4;
     private static final Solution CARBON = Solution.ofCarbon(1);
@@ -69,54 +69,76 @@ public final class ChargeBalance {
     }
 
     /**
-     * The inorganic carbon with which a solution takes so much strong acid on its way from one pH to a lower one, whatever
-     * strong base it has: the ions that hold it at a pH count in its ionic strength, not the base that it came with.
+     * A solution with the carbon and the strong base that give it a pH and let it take so much strong acid on its way to a
+     * lower one. What it takes depends on its carbon alone: the ions that hold it at a pH count in its ionic strength, not the
+     * base that it came with.
      *
+     * @param solution whose carbon and base are not known yet
      * @param fromPh -1 to 15
      * @param toPh -1 to 15, below {@code fromPh}
      * @param acid mol/kg
      * @param largest most carbon, mol/kg, finite, not negative
-     * @return mol/kg to 1e-14, or empty where even no carbon takes more, or the largest less
+     * @return with carbon to 1e-14 mol/kg, or empty where even no carbon takes more, or the largest less
      */
-    public static OptionalDouble carbonBetween(
+    public static Optional<Solution> titrated(
             Solution solution, double fromPh, double toPh, double acid, Temperature temperature, double largest) {
         requirePh(fromPh);
         requirePh(toPh);
-        Speciation before = new Speciation(solution.withCarbon(0), CARBON, temperature);
-        Speciation after = new Speciation(solution.withCarbon(0), CARBON, temperature);
-        return root(carbon -> after.netCharge(toPh, carbon) - before.netCharge(fromPh, carbon) - acid, largest);
+        Solution ions = solution.withCarbon(0);
+        Speciation before = new Speciation(ions, CARBON, temperature);
+        Speciation after = new Speciation(ions, CARBON, temperature);
+        OptionalDouble found =
+                root(carbon -> after.netCharge(toPh, carbon) - before.netCharge(fromPh, carbon) - acid, largest);
+        if (found.isEmpty()) {
+            return Optional.empty();
+        }
+        double carbon = found.getAsDouble();
+        return Optional.of(
+                new Solution(ions.ions(), carbon, ions.acids(), ions.base() - before.netCharge(fromPh, carbon)));
     }
 
     /**
      * Where a function of an amount, monotonic and almost straight with a slope of about one, is zero: steps outward from
-     * zero until the sign changes, and solves between the last two.
+     * zero until the sign changes, and goes on with secants between the last two, halving what encloses the amount where a
+     * secant leads outside.
      */
-    private static OptionalDouble root(UnivariateFunction function, double largest) {
+    private static OptionalDouble root(DoubleUnaryOperator function, double largest) {
         double low = 0;
-        double atLow = function.value(0);
-        double high = Math.min(largest, Math.abs(atLow) * FIRST_STEP);
-        double atHigh = function.value(high);
-        while (atLow * Math.signum(atHigh) > 0) {
-            if (high >= largest) {
+        double before = 0;
+        double atBefore = function.applyAsDouble(0);
+        double sign = Math.signum(atBefore);
+        double last = Math.min(largest, Math.abs(atBefore) * FIRST_STEP);
+        double atLast = function.applyAsDouble(last);
+        while (sign * Math.signum(atLast) > 0) {
+            if (last >= largest) {
                 return OptionalDouble.empty();
             }
-            low = high;
-            atLow = atHigh;
-            high = Math.min(largest, high * NEXT_STEP);
-            atHigh = function.value(high);
+            low = last;
+            before = last;
+            atBefore = atLast;
+            last = Math.min(largest, last * NEXT_STEP);
+            atLast = function.applyAsDouble(last);
         }
-        if (atLow == 0) {
-            return OptionalDouble.of(low);
+        double high = last;
+        for (int i = 0; i < MOST_EVALUATIONS; i++) {
+            double next = last - atLast * (last - before) / (atLast - atBefore);
+            if (!(next >= low && next <= high)) {
+                next = (low + high) / 2;
+            }
+            if (Math.abs(next - last) <= DOSE_ACCURACY + NEAR * next) {
+                return OptionalDouble.of(next);
+            }
+            before = last;
+            atBefore = atLast;
+            last = next;
+            atLast = function.applyAsDouble(next);
+            if (sign * atLast > 0) {
+                low = next;
+            } else {
+                high = next;
+            }
         }
-        double first = low;
-        double atFirst = atLow;
-        double last = high;
-        double atLast = atHigh;
-        UnivariateFunction known = x -> x == first ? atFirst : x == last ? atLast : function.value(x);
-        double straight = first + (last - first) * atFirst / (atFirst - atLast);
-        return OptionalDouble.of(
-                new BracketingNthOrderBrentSolver(RELATIVE_ACCURACY, DOSE_ACCURACY, CHARGE_ACCURACY, ORDER)
-                        .solve(MOST_EVALUATIONS, known, first, last, straight));
+        throw new MathIllegalStateException(LocalizedCoreFormats.MAX_COUNT_EXCEEDED, MOST_EVALUATIONS);
     }
 
     /** The state in which all charges sum to zero. */

@@ -3,18 +3,22 @@ package tunside.chemistry;
 import java.util.List;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 
-/**
- * The proton balance: the pH at which what some components take up is what the others give.
- *
- * @param terms at least one; each never rising with the pH, so the sum has one root
- */
-public record ProtonBalance(List<ProtonTerm> terms) {
+/** The proton balance: the pH at which what some components take up is what the others give. */
+public final class ProtonBalance {
     private static final double LOWEST = 0;
     private static final double HIGHEST = 14;
     private static final int MOST_EVALUATIONS = 200;
 
-    public ProtonBalance {
-        terms = List.copyOf(terms);
+    private final ProtonTerm[] terms;
+
+    /** @param terms at least one; each never rising with the pH, so the sum has one root */
+    public ProtonBalance(List<ProtonTerm> terms) {
+        this.terms = terms.toArray(new ProtonTerm[0]);
+    }
+
+    /** Protons that each component would take up. */
+    public List<ProtonTerm> terms() {
+        return List.of(terms);
     }
 
     /** Protons that all components together would still take up at a pH, mEq. */

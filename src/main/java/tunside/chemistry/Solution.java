@@ -25,13 +25,18 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
         Map<Ion, Double> orderedIons = new EnumMap<>(Ion.class);
         ions.forEach((ion, amount) -> orderedIons.put(ion, amount(ion.symbol(), amount)));
         ions = Collections.unmodifiableMap(orderedIons);
-        Map<AcidSystem, Double> orderedAcids = new LinkedHashMap<>(); // in order: sums must not depend on hashing
-        acids.forEach((acid, amount) -> orderedAcids.put(acid, amount(acid.id(), amount)));
-        acids = Collections.unmodifiableMap(orderedAcids);
+        acids = acids.isEmpty() ? Map.of() : ordered(acids);
         carbon = amount("carbon", carbon);
         if (!Double.isFinite(base)) {
             throw new IllegalArgumentException("strong base (%s mol/kg) must be finite".formatted(base));
         }
+    }
+
+    /** In their order: sums must not depend on hashing. */
+    private static Map<AcidSystem, Double> ordered(Map<AcidSystem, Double> acids) {
+        Map<AcidSystem, Double> ordered = new LinkedHashMap<>();
+        acids.forEach((acid, amount) -> ordered.put(acid, amount(acid.id(), amount)));
+        return Collections.unmodifiableMap(ordered);
     }
 
     /** An amount that is there; the rounding of a difference may leave a trace below zero, which is none. */
@@ -65,7 +70,8 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
 
     /** Concentration of an ion, mol/kg. */
     public double ion(Ion ion) {
-        return ions.getOrDefault(ion, 0.0);
+        Double amount = ions.get(ion);
+        return amount == null ? 0 : amount;
     }
 
     /** Both together in the same kilogram. */

@@ -1,7 +1,7 @@
 package tunside.dosing;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.OptionalDouble;
 import tunside.chemistry.Acid;
 import tunside.finding.Finding;
@@ -19,7 +19,10 @@ import tunside.reference.Table;
  * @param source id of its publication; empty where none is known
  */
 public record AnionTaste(String anion, double mgPerL, OptionalDouble thresholdMgPerL, String kind, String source) {
-    private static final List<Row> ROWS = Table.read("taste-thresholds.csv").rows();
+    private static final Map<String, Limit> LOWEST = load();
+
+    /** The lowest limit of an anion. */
+    private record Limit(double mgPerL, String kind, String source) {}
 
     /**
      * An amount of an acid in a volume.
@@ -29,28 +32,23 @@ public record AnionTaste(String anion, double mgPerL, OptionalDouble thresholdMg
      */
     public static AnionTaste of(Acid acid, double millimoles, double litres) {
         double mgPerL = millimoles * acid.anionMolarMassGPerMol() / litres;
-        List<Row> known = new ArrayList<>();
-        for (Row row : ROWS) {
-            if (row.text("anion").equals(acid.anion())
-                    && row.optionalNumber("mg_per_l").isPresent()) {
-                known.add(row);
+        Limit lowest = LOWEST.get(acid.anion());
+        return lowest == null
+                ? new AnionTaste(acid.anion(), mgPerL, OptionalDouble.empty(), "", "")
+                : new AnionTaste(acid.anion(), mgPerL, OptionalDouble.of(lowest.mgPerL), lowest.kind, lowest.source);
+    }
+
+    private static Map<String, Limit> load() {
+        Map<String, Limit> limits = new LinkedHashMap<>();
+        for (Row row : Table.read("taste-thresholds.csv").rows()) {
+            if (row.optionalNumber("mg_per_l").isPresent()) {
+                limits.merge(
+                        row.text("anion"),
+                        new Limit(row.number("mg_per_l"), row.text("kind"), row.source()),
+                        (one, other) -> other.mgPerL < one.mgPerL ? other : one);
             }
         }
-        Row lowest = null;
-        for (Row row : known) {
-            if (lowest == null || row.number("mg_per_l") < lowest.number("mg_per_l")) {
-                lowest = row;
-            }
-        }
-        if (lowest == null) {
-            return new AnionTaste(acid.anion(), mgPerL, OptionalDouble.empty(), "", "");
-        }
-        return new AnionTaste(
-                acid.anion(),
-                mgPerL,
-                OptionalDouble.of(lowest.number("mg_per_l")),
-                lowest.text("kind"),
-                lowest.source());
+        return limits;
     }
 
     /** Whether it could be tasted. */

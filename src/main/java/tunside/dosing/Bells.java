@@ -1,5 +1,7 @@
 package tunside.dosing;
 
+import java.util.function.IntToDoubleFunction;
+
 /**
  * A density on an even grid as a sum of bells, one a node, each 0.6 steps wide: so wide that they make one smooth curve, to a
  * thousandth of its height. A few nodes do what many without width would: the error falls with the sixth power of the step.
@@ -7,6 +9,9 @@ package tunside.dosing;
 final class Bells {
     /** Standard deviation of a bell, in steps. */
     static final double WIDTH = 0.6;
+
+    /** Of a bell's deviation in half the way between both neighbours. */
+    private static final double SPREAD = WIDTH / 2;
 
     /** Weight of both neighbours in the mean of a parabola through the three over a bell. */
     private static final double MEAN_BESIDE = WIDTH * WIDTH / 2;
@@ -58,10 +63,10 @@ final class Bells {
     }
 
     /** Mean of something that is known at the nodes. */
-    double mean(double[] values) {
+    double mean(IntToDoubleFunction values) {
         double mean = 0;
         for (int i = 0; i < weights.length; i++) {
-            mean += weights[i] * values[i];
+            mean += weights[i] * values.applyAsDouble(i);
         }
         return mean;
     }
@@ -76,28 +81,33 @@ final class Bells {
     Distribution.Point below(double[] deviations, double[] slopes) {
         double below = 0;
         double density = 0;
-        for (int i = 0; i < weights.length; i++) {
-            double spread = spread(deviations, i);
-            double bend = bend(deviations, i);
+        int last = weights.length - 1;
+        double before = deviations[0];
+        double here = before;
+        double slopeBefore = slopes[0];
+        double slope = slopeBefore;
+        for (int i = 0; i <= last; i++) {
+            double after = deviations[Math.min(i + 1, last)];
+            double slopeAfter = slopes[Math.min(i + 1, last)];
+            double spread = SPREAD * (after - before);
+            double bend = MEAN_BESIDE * (before - 2 * here + after);
             double perDeviation = 1 / Math.sqrt(1 + spread * spread);
             double skew = spread * spread * bend * perDeviation * perDeviation * perDeviation;
-            double z = (deviations[i] + bend) * perDeviation;
+            double z = (here + bend) * perDeviation;
             double normal = NormalIntegral.density(z);
             below += weights[i] * (NormalIntegral.below(z) + skew * (z * z - 1) * normal);
             density += weights[i]
                     * normal
                     * (1 + skew * z * (3 - z * z))
                     * perDeviation
-                    * (slopes[i] + bend(slopes, i) - z * perDeviation * spread * spread(slopes, i));
+                    * (slope
+                            + MEAN_BESIDE * (slopeBefore - 2 * slope + slopeAfter)
+                            - z * perDeviation * spread * SPREAD * (slopeAfter - slopeBefore));
+            before = here;
+            here = after;
+            slopeBefore = slope;
+            slope = slopeAfter;
         }
         return new Distribution.Point(below, density);
-    }
-
-    private static double spread(double[] values, int i) {
-        return WIDTH / 2 * (values[after(i, values)] - values[before(i)]);
-    }
-
-    private static double bend(double[] values, int i) {
-        return MEAN_BESIDE * (values[before(i)] - 2 * values[i] + values[after(i, values)]);
     }
 }

@@ -202,7 +202,7 @@ final class BufferGrid {
             double scale = nodes[i].scale();
             double ph = nodes[i].startPh();
             double uncertainty = curve.bufferingMeqPerPh(ph, scale) * nodes[i].startUncertaintyPh();
-            known[i] = new Knowledge.Node(nodes[i].logScale(), scale, curve.meq(ph, scale), uncertainty * uncertainty);
+            known[i] = new Knowledge.Node(nodes[i].logScale(), scale, curve.meq(ph, scale), uncertainty);
         }
         return new Knowledge(this, curve, given, known, new Bells(densities));
     }

@@ -68,7 +68,16 @@ public record DoseAdvice(
 
     /** Whether a check says stop: then nothing is to be added now. */
     public boolean stopped() {
-        return findings.stream().anyMatch(finding -> finding.outcome() == Outcome.STOP);
+        return stopped(findings);
+    }
+
+    private static boolean stopped(List<Finding> findings) {
+        for (Finding finding : findings) {
+            if (finding.outcome() == Outcome.STOP) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Standard uncertainty of the true pH now: that of a normal distribution with this 90 % interval. */
@@ -101,17 +110,17 @@ public record DoseAdvice(
             DoseQuestion question, BufferLearning learning, Supply supply, List<Finding> findings) {
         Knowledge now = learning.now();
         Reagent reagent = supply.reagent();
-        double total = now.gramsFor(reagent, question.aim().targetPh(), 0.5);
+        GramsNeeded needed = now.needed(reagent, question.aim().targetPh());
+        double total = needed.grams(0.5);
         if (total > supply.mostGrams()) {
             findings.add(Finding.of("dose.reach", Outcome.STOP, "/targetPh").about(reagent.name()));
             return new DoseOutcome.OutOfReach(
                     reagent, supply.mostGrams(), now.quantile(0.5, reagent, supply.mostGrams()));
         }
         findings.add(Finding.of("dose.reach", Outcome.PASS, "/targetPh").about(reagent.name()));
-        StagedDose staged = StagedDose.of(question, now, supply, total);
+        StagedDose staged = StagedDose.of(question, now, supply, needed, total);
         explained(question, learning, supply, staged, findings);
-        boolean stopped = findings.stream().anyMatch(finding -> finding.outcome() == Outcome.STOP);
-        if (!stopped) {
+        if (!stopped(findings)) {
             step(supply, staged, findings);
         } else {
             staged = staged.withheld();

@@ -31,8 +31,8 @@ record Hypothesis(
         double ofShared = sharedUncertainty > 0
                 ? Math.min(NO_SHARED_ERROR_PRECISION, 1 / (sharedUncertainty * sharedUncertainty))
                 : NO_SHARED_ERROR_PRECISION;
-        return new Hypothesis(logScale, Math.exp(logScale), start, 0, 0, ofShared, 0, 0, 0)
-                .with(0, 1, start.standardUncertainty());
+        double weight = 1 / (start.standardUncertainty() * start.standardUncertainty());
+        return new Hypothesis(logScale, Math.exp(logScale), start, weight, weight, ofShared + weight, 0, 0, 0);
     }
 
     /** After a reading {@code difference = perStart x start + shared + own error}. */

@@ -10,15 +10,20 @@ import java.util.Optional;
  * <p>The probability of ending below a pH is exact in the buffering and the balance, and to first order in the error of
  * the starting pH: the pH ends below {@code t} exactly where more protons were given than the liquid takes up on its way
  * to {@code t}. No random numbers; cost of a probability: one normal integral a node.
+ *
+ * <p>For one thread at a time.
  */
 public final class Knowledge {
     private static final double WIDEST_LOG_SCALE = 20;
+    private static final double BEYOND_ALL_REASON = 1e6;
 
     private final BufferGrid grid;
     private final TitrationCurve curve;
     private final Given given;
     private final Node[] nodes;
     private final Bells bells;
+    private final double[] deviations; // of the last probability
+    private final double[] slopes;
 
     /**
      * One possible buffering.
@@ -26,9 +31,19 @@ public final class Knowledge {
      * @param logScale logarithm of the factor on the uncertain part of the curve
      * @param scale the factor
      * @param startMeq the curve at the mean of the starting pH, mEq
-     * @param startVariance its variance, mEq^2
+     * @param startDeviation its standard deviation, mEq
+     * @param perDeviation the same the other way up
      */
-    record Node(double logScale, double scale, double startMeq, double startVariance) {}
+    record Node(double logScale, double scale, double startMeq, double startDeviation, double perDeviation) {
+        Node(double logScale, double scale, double startMeq, double startDeviation) {
+            this(logScale, scale, startMeq, startDeviation, 1 / startDeviation);
+        }
+
+        /** The same with a further variance. */
+        double perDeviation(double further) {
+            return further == 0 ? perDeviation : 1 / Math.sqrt(startDeviation * startDeviation + further);
+        }
+    }
 
     Knowledge(BufferGrid grid, TitrationCurve curve, Given given, Node[] nodes, Bells bells) {
         this.grid = grid;
@@ -36,6 +51,8 @@ public final class Knowledge {
         this.given = given;
         this.nodes = nodes;
         this.bells = bells;
+        this.deviations = new double[nodes.length];
+        this.slopes = new double[nodes.length];
     }
 
     /** After one more addition, and what its reading teaches if one was taken. */
@@ -62,24 +79,49 @@ public final class Knowledge {
         return at(ph, next, grams).below();
     }
 
+    /** Of the true pH after one more addition. */
     private Distribution.Point at(double ph, Reagent next, double grams) {
-        double scaled = curve.scaledMeq().at(ph);
-        double scaledSlope = curve.scaledMeq().slope(ph);
         double nextMeq = grams * next.meqPerGram(ph);
         double nextSlope = grams * next.protonsMeqPerGram().slope(ph);
-        double known = given.meq(ph) + nextMeq - curve.fixedMeq().at(ph);
-        double knownSlope = given.slope(ph) + nextSlope - curve.fixedMeq().slope(ph);
-        double square = next.relativeUncertainty() * next.relativeUncertainty();
-        double nextVariance = square * nextMeq * nextMeq;
-        double nextVarianceSlope = square * nextMeq * nextSlope; // half of it
-        double[] deviations = new double[nodes.length];
-        double[] slopes = new double[nodes.length];
+        return passed(
+                given.meq(ph) - curve.fixedMeq().at(ph),
+                given.slope(ph) - curve.fixedMeq().slope(ph),
+                curve.scaledMeq().at(ph),
+                curve.scaledMeq().slope(ph),
+                nextMeq,
+                nextSlope,
+                next.relativeUncertainty());
+    }
+
+    /**
+     * Probability that more protons were given than the liquid takes up on its way to a pH, and what it changes by where what
+     * follows changes by its slope.
+     *
+     * @param known protons that were given less those that the known part takes up, mEq
+     * @param scaled uncertain part at factor 1, mEq
+     * @param next protons of the next addition, mEq
+     * @param relativeUncertainty of these
+     */
+    private Distribution.Point passed(
+            double known,
+            double knownSlope,
+            double scaled,
+            double scaledSlope,
+            double next,
+            double nextSlope,
+            double relativeUncertainty) {
+        double square = relativeUncertainty * relativeUncertainty;
+        double all = known + next;
+        double allSlope = knownSlope + nextSlope;
+        double nextVariance = square * next * next;
+        double halfVarianceSlope = square * next * nextSlope;
         for (int i = 0; i < nodes.length; i++) {
             Node node = nodes[i];
-            double perDeviation = 1 / Math.sqrt(node.startVariance + nextVariance);
-            deviations[i] = (known - node.scale * scaled + node.startMeq) * perDeviation;
-            slopes[i] = (knownSlope - node.scale * scaledSlope - deviations[i] * perDeviation * nextVarianceSlope)
-                    * perDeviation;
+            double perDeviation = node.perDeviation(nextVariance);
+            double deviation = (all - node.scale * scaled + node.startMeq) * perDeviation;
+            deviations[i] = deviation;
+            slopes[i] =
+                    (allSlope - node.scale * scaledSlope - deviation * perDeviation * halfVarianceSlope) * perDeviation;
         }
         return bells.below(deviations, slopes);
     }
@@ -91,17 +133,15 @@ public final class Knowledge {
 
     /** Quantiles of the true pH after one more addition. */
     Quantiles ph(Reagent next, double grams) {
-        double scale = 0;
-        double startMeq = 0;
-        for (int i = 0; i < nodes.length; i++) {
-            scale += bells.weight(i) * nodes[i].scale;
-            startMeq += bells.weight(i) * nodes[i].startMeq;
-        }
         return new Quantiles(
                 ph -> at(ph, next, grams),
                 TitrationCurve.LOWEST_PH,
                 TitrationCurve.HIGHEST_PH,
-                curve.ph(scale, startMeq, given.plus(next, grams), grid.startPh()));
+                curve.ph(
+                        bells.mean(i -> nodes[i].scale),
+                        bells.mean(i -> nodes[i].startMeq),
+                        given.plus(next, grams),
+                        grid.startPh()));
     }
 
     /** The true pH now is below this with a probability, 0 to 1 exclusive. */
@@ -121,34 +161,52 @@ public final class Knowledge {
      * @return g, 0 where it is that large already; infinite where no amount does it
      */
     public double gramsFor(Reagent next, double ph, double probability) {
-        double perGram = next.meqPerGram(ph);
-        if (next.acid() ? perGram > 0 : perGram < 0) {
-            return needed(next, ph).grams(probability);
-        }
-        double below = probabilityBelow(ph);
-        return (next.acid() ? below : 1 - below) >= probability ? 0 : Double.POSITIVE_INFINITY;
+        return needed(next, ph).grams(probability);
     }
 
-    /** How much of a reagent that can bring the liquid to a pH does so. */
+    /** How much of a reagent brings the liquid to a pH: less is needed where an acid ends below it, a base above it. */
     GramsNeeded needed(Reagent next, double ph) {
         double perGram = next.meqPerGram(ph);
+        if (!(next.acid() ? perGram > 0 : perGram < 0)) {
+            double below = probabilityBelow(ph);
+            double passed = next.acid() ? below : 1 - below;
+            return probability -> passed >= probability ? 0 : Double.POSITIVE_INFINITY;
+        }
         double scaled = curve.scaledMeq().at(ph);
         double known = given.meq(ph) - curve.fixedMeq().at(ph);
-        double[] means = new double[nodes.length];
-        double[] variances = new double[nodes.length];
-        for (int i = 0; i < nodes.length; i++) {
-            means[i] = (nodes[i].scale * scaled - nodes[i].startMeq - known) / perGram;
-            variances[i] = nodes[i].startVariance / (perGram * perGram);
+        double largest = 0;
+        for (Node node : nodes) {
+            double meq = node.scale * scaled - node.startMeq - known;
+            largest = Math.max(largest, Math.abs(meq) + node.startDeviation);
         }
-        return new GramsNeeded(bells, means, variances, next.relativeUncertainty());
+        double most = BEYOND_ALL_REASON * largest / Math.abs(perGram);
+        double mean = bells.mean(i -> nodes[i].scale * scaled - nodes[i].startMeq - known) / perGram;
+        Quantiles quantiles = new Quantiles(
+                grams -> {
+                    Distribution.Point ended =
+                            passed(known, 0, scaled, 0, grams * perGram, perGram, next.relativeUncertainty());
+                    return next.acid() ? ended : new Distribution.Point(1 - ended.below(), -ended.density());
+                },
+                0,
+                most,
+                mean);
+        return probability -> {
+            double grams = quantiles.at(probability);
+            return grams < most ? grams : Double.POSITIVE_INFINITY;
+        };
     }
 
-    /** The factor on the buffering is below this with a probability, 0 to 1 exclusive. */
-    public double scaleQuantile(double probability) {
-        return Math.exp(scale().at(probability));
+    /** The factor on the buffering is below each with its probability, 0 to 1 exclusive. */
+    public double[] scaleQuantiles(double... probabilities) {
+        Quantiles logScale = logScale();
+        double[] quantiles = new double[probabilities.length];
+        for (int i = 0; i < quantiles.length; i++) {
+            quantiles[i] = Math.exp(logScale.at(probabilities[i]));
+        }
+        return quantiles;
     }
 
-    private Quantiles scale() {
+    private Quantiles logScale() {
         double perDeviation = 1 / grid.bell();
         return new Quantiles(
                 logScale -> {

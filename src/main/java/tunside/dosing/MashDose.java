@@ -5,11 +5,12 @@ import tunside.chemistry.ProtonBalance;
 import tunside.chemistry.Salt;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
+import tunside.mash.Estimate;
 import tunside.mash.GristPart;
 import tunside.mash.Malt;
 import tunside.mash.Mash;
 import tunside.mash.MashModel;
-import tunside.mash.MashPrediction;
+import tunside.mash.PhFunction;
 import tunside.quantity.Volume;
 
 /**
@@ -18,18 +19,24 @@ import tunside.quantity.Volume;
  * not matter any more.
  *
  * @param mash as it was when its pH was first measured
+ * @param function of this mash
  */
-public record MashDose(Mash mash) implements DosableLiquid {
+public record MashDose(Mash mash, PhFunction function) implements DosableLiquid {
     private static final double WITHIN_DEVIATIONS = 2.5;
     private static final double BEYOND_DEVIATIONS = 4;
 
     /** More acid than this no grist explains: it lowers a mash of the strongest published buffering by 1.5 pH. */
     private static final double MOST_MEQ_PER_KG = 90;
 
+    /** A mash as it was when its pH was first measured. */
+    public MashDose(Mash mash) {
+        this(mash, PhFunction.of(mash));
+    }
+
     @Override
     public TitrationCurve curve() {
-        ProtonBalance malt = mash.maltBalance();
-        ProtonBalance other = mash.otherBalance();
+        ProtonBalance malt = function.maltBalance();
+        ProtonBalance other = function.otherBalance();
         return TitrationCurve.tabulated(malt::uptakeMeq, other::uptakeMeq);
     }
 
@@ -59,7 +66,8 @@ public record MashDose(Mash mash) implements DosableLiquid {
             }
         }
         double spread = Math.sqrt(Math.pow(byClass * classSpread, 2) + measuredSquares) / all;
-        double median = mash.maltBufferingMeqPerPh(5.4) / mash.grist().kilograms();
+        double median =
+                function.maltBalance().bufferingMeqPerPh(5.4) / mash.grist().kilograms();
         return new BufferingPrior(median, "mEq/(kg pH)", Math.max(0.02, spread), BufferingPriors.source("mash"));
     }
 
@@ -102,12 +110,12 @@ public record MashDose(Mash mash) implements DosableLiquid {
 
     /** Whether the first reading is one that this grist and liquor can have: caution from 2.5, stop from 4 deviations. */
     public Finding finding(PhReading start) {
-        MashPrediction prediction = MashPrediction.of(mash);
-        double deviations = Math.abs(start.ph() - prediction.ph())
-                / Math.hypot(prediction.standardUncertainty(), start.standardUncertainty());
+        Estimate expected = function.estimate();
+        double deviations = Math.abs(start.ph() - expected.value())
+                / Math.hypot(expected.standardUncertainty(), start.standardUncertainty());
         Outcome outcome = deviations < WITHIN_DEVIATIONS
                 ? Outcome.PASS
                 : deviations < BEYOND_DEVIATIONS ? Outcome.CAUTION : Outcome.STOP;
-        return Finding.of("dose.measured-against-grist", outcome, "/measuredPh", start.ph(), prediction.ph());
+        return Finding.of("dose.measured-against-grist", outcome, "/measuredPh", start.ph(), expected.value());
     }
 }

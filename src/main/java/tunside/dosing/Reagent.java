@@ -35,6 +35,7 @@ public record Reagent(
     static final Reagent NOTHING = new Reagent("nothing", "nothing", true, ph -> 0, 0, OptionalDouble.empty());
 
     private static final Temperature CONSTANTS_AT = new Temperature(25);
+    private static final ChargeCurve CARBONIC = Acids.CARBONIC.at(CONSTANTS_AT);
 
     /** An acid in mash, wort or beer: constants of 25 degC without activities, as the mash model was fitted. */
     public static Reagent of(AcidProduct product) {
@@ -86,8 +87,7 @@ public record Reagent(
                                 / model.magnesiumDivisor().value()
                 : 0;
         double always = perGram.fixedCharge() - givenBack;
-        ChargeCurve carbonic = Acids.CARBONIC.at(CONSTANTS_AT);
-        return of(salt, tabulated(ph -> -1000 * acting * (always + perGram.carbon() * carbonic.meanCharge(ph))));
+        return of(salt, tabulated(ph -> -1000 * acting * (always + perGram.carbon() * CARBONIC.meanCharge(ph))));
     }
 
     /** The same base with another function of protons against pH, mEq/g. */

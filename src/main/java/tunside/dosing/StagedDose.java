@@ -24,7 +24,7 @@ public record StagedDose(
 
     /** The amount to add now: none where it is less than a step, or withheld. */
     public Optional<DoseStage> now() {
-        return stages.stream().findFirst();
+        return stages.isEmpty() ? Optional.empty() : Optional.of(stages.get(0));
     }
 
     /** The same with nothing to add now. */
@@ -35,10 +35,11 @@ public record StagedDose(
     /**
      * The dose that brings the liquid to its target.
      *
-     * @param totalGrams that brings the median there, finite
+     * @param needed to bring it there
+     * @param totalGrams its median, finite
      */
-    static StagedDose of(DoseQuestion question, Knowledge knowledge, Supply supply, double totalGrams) {
-        GramsNeeded needed = knowledge.needed(supply.reagent(), question.aim().targetPh());
+    static StagedDose of(
+            DoseQuestion question, Knowledge knowledge, Supply supply, GramsNeeded needed, double totalGrams) {
         return new StagedDose(
                 supply.reagent(),
                 totalGrams,

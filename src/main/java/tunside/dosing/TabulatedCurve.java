@@ -1,7 +1,5 @@
 package tunside.dosing;
 
-import java.util.Arrays;
-
 /**
  * A costly curve laid out every 0.05 pH, with the polynomial of fifth degree through the six nearest points between them. A
  * point is computed when it is first needed, since a question visits few. Error on carbonate curves: below 1e-6 of the
@@ -18,8 +16,7 @@ final class TabulatedCurve implements PhCurve {
     private final double lowestPh;
     private final double highestPh;
     private final double perPh;
-    private final double[] points;
-    private final double[][] pieces;
+    private final double[][] pieces; // each point, and the polynomial from there by rising power once it is needed
 
     /**
      * A curve of which nothing is computed yet.
@@ -32,9 +29,7 @@ final class TabulatedCurve implements PhCurve {
         this.lowestPh = lowestPh;
         this.highestPh = highestPh;
         this.perPh = steps / (highestPh - lowestPh);
-        this.points = new double[steps + 1];
-        Arrays.fill(points, Double.NaN);
-        this.pieces = new double[steps - POINTS + 2][];
+        this.pieces = new double[steps + 1][];
     }
 
     @Override
@@ -64,31 +59,34 @@ final class TabulatedCurve implements PhCurve {
 
     /** First of the six points about a place: two more on either side where there are so many. */
     private int first(double place) {
-        return Math.max(0, Math.min(pieces.length - 1, (int) place - POINTS / 2 + 1));
+        return Math.max(0, Math.min(pieces.length - POINTS, (int) place - POINTS / 2 + 1));
     }
 
     /** Coefficients of the polynomial through six points, by rising power of the steps from the first. */
     private double[] piece(int first) {
-        double[] known = pieces[first];
+        double[] piece = point(first);
+        if (Double.isNaN(piece[1])) {
+            for (int power = 1; power < POINTS; power++) {
+                double sum = 0;
+                for (int i = 0; i < POINTS; i++) {
+                    sum += FROM_POINTS[power][i] * point(first + i)[0];
+                }
+                piece[power] = sum;
+            }
+        }
+        return piece;
+    }
+
+    private double[] point(int i) {
+        double[] known = pieces[i];
         if (known != null) {
             return known;
         }
-        double[] coefficients = new double[POINTS];
-        for (int i = 0; i < POINTS; i++) {
-            double value = point(first + i);
-            for (int power = 0; power < POINTS; power++) {
-                coefficients[power] += FROM_POINTS[power][i] * value;
-            }
-        }
-        pieces[first] = coefficients;
-        return coefficients;
-    }
-
-    private double point(int i) {
-        if (Double.isNaN(points[i])) {
-            points[i] = costly.at(lowestPh + i / perPh);
-        }
-        return points[i];
+        double[] point = new double[POINTS];
+        point[0] = costly.at(lowestPh + i / perPh);
+        point[1] = Double.NaN;
+        pieces[i] = point;
+        return point;
     }
 
     /** Lagrange's polynomials on 0, 1 .. 5: what each point gives to each power. */

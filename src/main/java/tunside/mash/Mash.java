@@ -3,7 +3,6 @@ package tunside.mash;
 import java.util.ArrayList;
 import java.util.List;
 import tunside.chemistry.ProtonBalance;
-import tunside.chemistry.ProtonTerm;
 
 /**
  * A mash: malt, liquor and what else goes in.
@@ -88,33 +87,16 @@ public record Mash(Grist grist, Liquor liquor, List<Addition> additions, MashCon
 
     /** The malts' terms alone, with the lactic acid of an acidulated malt. */
     public ProtonBalance maltBalance() {
-        return part(true);
+        return PhFunction.of(this).maltBalance();
     }
 
     /** All terms but the malts': liquor, hardness, acids, salts and bases. */
     public ProtonBalance otherBalance() {
-        return part(false);
-    }
-
-    private ProtonBalance part(boolean malts) {
-        MashEquation equation = MashEquation.of(this);
-        List<ProtonTerm> all = equation.balance(equation.centre()).terms();
-        List<ProtonTerm> terms = new ArrayList<>();
-        for (int i = 0; i < all.size(); i++) {
-            if ((equation.components().get(i).kind() == MashComponent.Kind.MALT) == malts) {
-                terms.add(all.get(i));
-            }
-        }
-        return new ProtonBalance(terms);
+        return PhFunction.of(this).otherBalance();
     }
 
     /** The predicted pH of the cooled sample, without its uncertainty: see {@link MashPrediction}. */
     public double ph() {
         return MashEquation.solved(balance());
-    }
-
-    /** Protons that lower the malts' pH by one unit at a pH, mEq per pH, liquor and additions left out. */
-    public double maltBufferingMeqPerPh(double ph) {
-        return maltBalance().bufferingMeqPerPh(ph);
     }
 }

@@ -26,6 +26,11 @@ record MashComponent(Kind kind, String subject, Formula formula) {
         }
     }
 
+    /** Whether it is a malt. */
+    boolean isMalt() {
+        return kind == Kind.MALT;
+    }
+
     /** Protons taken up by a component. */
     @FunctionalInterface
     interface Formula {

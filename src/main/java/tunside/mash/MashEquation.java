@@ -3,6 +3,7 @@ package tunside.mash;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import tunside.chemistry.Acid;
 import tunside.chemistry.Acids;
@@ -14,19 +15,8 @@ import tunside.chemistry.ProtonTerm;
 import tunside.chemistry.Solution;
 import tunside.quantity.Temperature;
 
-/**
- * A mash as an equation: which inputs there are, how sure each is, and which protons each component takes up.
- *
- * @param inputs in a fixed order, independent of each other but for the covariances
- * @param covariances of the inputs that were learned together, if any
- * @param components functions of the inputs' values and of the pH
- * @param liquorRatio litres of liquor per kg of malt, from the inputs' values
- */
-record MashEquation(
-        List<UncertainInput> inputs,
-        List<Covariance> covariances,
-        List<MashComponent> components,
-        ToDoubleFunction<double[]> liquorRatio) {
+/** A mash as an equation: which inputs there are, how sure each is, and which protons each component takes up. */
+final class MashEquation {
     /**
      * Two inputs that err together.
      *
@@ -48,19 +38,46 @@ record MashEquation(
     private static final ChargeCurve LACTIC = Acids.get("lactic").system().at(CONSTANTS_AT);
     private static final String NO_SUBJECT = "";
 
-    MashEquation {
-        inputs = List.copyOf(inputs);
-        covariances = List.copyOf(covariances);
-        components = List.copyOf(components);
+    private final List<UncertainInput> inputs;
+    private final List<Covariance> covariances;
+    private final List<MashComponent> components;
+    private final ToDoubleFunction<double[]> liquorRatio;
+    private final MashComponent.Formula[] formulas;
+
+    private MashEquation(Draft draft) {
+        this.inputs = List.copyOf(draft.inputs);
+        this.covariances = draft.covariances();
+        this.components = List.copyOf(draft.components);
+        this.liquorRatio = draft::ratio;
+        this.formulas = new MashComponent.Formula[components.size()];
+        for (int i = 0; i < formulas.length; i++) {
+            formulas[i] = components.get(i).formula();
+        }
     }
 
     static MashEquation of(Mash mash) {
-        return new Draft(mash).equation();
+        Draft draft = new Draft(mash);
+        draft.collect();
+        return new MashEquation(draft);
+    }
+
+    /** In a fixed order, independent of each other but for what was learned together. */
+    List<UncertainInput> inputs() {
+        return inputs;
+    }
+
+    /** Functions of the inputs' values and of the pH. */
+    List<MashComponent> components() {
+        return components;
     }
 
     /** Central values of all inputs. */
     double[] centre() {
-        return inputs.stream().mapToDouble(UncertainInput::value).toArray();
+        double[] centre = new double[inputs.size()];
+        for (int i = 0; i < centre.length; i++) {
+            centre[i] = inputs.get(i).value();
+        }
+        return centre;
     }
 
     /** Protons that all components together take up at a pH, mEq, at given values of the inputs. */
@@ -69,10 +86,13 @@ record MashEquation(
     }
 
     /**
-     * Change of the uptake at a pH per unit of each input, mEq: central differences over a fiftieth of a standard
-     * uncertainty; 0 for an input that is sure. Cost: two sums over the components an input.
+     * Change of the pH per unit of each input: central differences over a fiftieth of a standard uncertainty; 0 for an input
+     * that is sure. Cost: two sums over the components an input.
+     *
+     * @param ph of the balance at the values
+     * @param bufferingMeqPerPh of all components there
      */
-    double[] uptakePerUnit(double[] values, double ph) {
+    double[] phPerUnit(double[] values, double ph, double bufferingMeqPerPh) {
         double[] slopes = new double[values.length];
         double[] point = point(values);
         for (int i = 0; i < slopes.length; i++) {
@@ -83,7 +103,7 @@ record MashEquation(
                 double above = sum(point, ph);
                 point[i] = values[i] - step;
                 setDecades(point);
-                slopes[i] = (above - sum(point, ph)) / (2 * step);
+                slopes[i] = (above - sum(point, ph)) / (2 * step) / bufferingMeqPerPh;
                 point[i] = values[i];
             }
         }
@@ -92,18 +112,46 @@ record MashEquation(
 
     private double sum(double[] point, double ph) {
         double sum = 0;
-        for (MashComponent component : components) {
-            sum += component.formula().uptakeMeq(point, ph);
+        for (MashComponent.Formula formula : formulas) {
+            sum += formula.uptakeMeq(point, ph);
         }
         return sum;
     }
 
+    /**
+     * What each input brings of a result's variance, in the result's unit squared, to first order; below 0 only where inputs
+     * that were learned together cancel each other.
+     *
+     * @param perUnit change of the result per unit of each input
+     */
+    double[] variances(double[] perUnit) {
+        double[] variances = new double[perUnit.length];
+        for (int i = 0; i < variances.length; i++) {
+            double deviation = perUnit[i] * inputs.get(i).standardUncertainty();
+            variances[i] = deviation * deviation;
+        }
+        for (Covariance covariance : covariances) {
+            double part = perUnit[covariance.first] * perUnit[covariance.second] * covariance.value;
+            variances[covariance.first] += part;
+            variances[covariance.second] += part;
+        }
+        return variances;
+    }
+
     /** The balance at given values of the inputs; terms in the order of the components. */
     ProtonBalance balance(double[] values) {
+        return balance(values, component -> true);
+    }
+
+    /** The balance of some components alone. */
+    ProtonBalance balance(double[] values, Predicate<MashComponent> wanted) {
         double[] point = point(values);
         List<ProtonTerm> terms = new ArrayList<>();
         for (MashComponent component : components) {
-            terms.add(ph -> component.formula().uptakeMeq(point, ph));
+            if (wanted.test(component)) {
+                MashComponent.Formula formula = component.formula();
+                terms.add(ph -> formula.uptakeMeq(point, ph));
+            }
         }
         return new ProtonBalance(terms);
     }
@@ -172,7 +220,7 @@ record MashEquation(
             }
         }
 
-        MashEquation equation() {
+        void collect() {
             for (int i = 0; i < masses.length; i++) {
                 malt(masses[i], labels[i], mash.grist().parts().get(i).malt());
             }
@@ -183,7 +231,6 @@ record MashEquation(
                     acid(acid);
                 }
             }
-            return new MashEquation(inputs, covariances(), components, this::ratio);
         }
 
         /** Input of each parameter of the experience; -1 for an offset of a malt that has none yet. */
@@ -201,13 +248,13 @@ record MashEquation(
             return places;
         }
 
-        private List<MashEquation.Covariance> covariances() {
-            List<MashEquation.Covariance> covariances = new ArrayList<>();
+        private List<Covariance> covariances() {
+            List<Covariance> covariances = new ArrayList<>();
             for (int i = 0; i < learnt.length; i++) {
                 for (int j = 0; j < i; j++) {
                     double value = model.experience().covariance().get(i).get(j);
                     if (learnt[i] >= 0 && learnt[j] >= 0 && value != 0) {
-                        covariances.add(new MashEquation.Covariance(
+                        covariances.add(new Covariance(
                                 learnt[i], learnt[j], value * perLearnt(learnt[i]) * perLearnt(learnt[j])));
                     }
                 }

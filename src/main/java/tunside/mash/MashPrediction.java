@@ -1,6 +1,7 @@
 package tunside.mash;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import tunside.chemistry.Ion;
@@ -81,16 +82,14 @@ public record MashPrediction(
         ProtonBalance balance = equation.balance(centre);
         double ph = MashEquation.solved(balance);
         double buffering = balance.bufferingMeqPerPh(ph);
-        List<Influence> influences = influences(equation, centre, ph, buffering);
-        double variance = 0;
-        for (Influence influence : influences) {
-            variance += influence.varianceShare();
-        }
+        double[] phPerUnit = equation.phPerUnit(centre, ph, buffering);
+        double[] parts = equation.variances(phPerUnit);
+        double variance = Arrays.stream(parts).sum();
         return new MashPrediction(
                 ph,
                 Math.sqrt(variance),
                 contributions(equation, balance, ph),
-                shared(influences, variance),
+                influences(equation, phPerUnit, parts, variance),
                 buffering,
                 residualAlkalinity(mash, mash.liquor().alkalinityMeqPerL(), 0, 0),
                 treatedResidualAlkalinity(mash, ph),
@@ -135,39 +134,21 @@ public record MashPrediction(
         return contributions;
     }
 
-    /** Influences whose {@code varianceShare} is still the part of the variance, pH^2. */
-    private static List<Influence> influences(MashEquation equation, double[] centre, double ph, double buffering) {
-        double[] phPerUnit = equation.uptakePerUnit(centre, ph);
-        double[] together = new double[centre.length];
-        for (int i = 0; i < centre.length; i++) {
-            phPerUnit[i] /= buffering;
-        }
-        for (MashEquation.Covariance covariance : equation.covariances()) {
-            double part = phPerUnit[covariance.first()] * phPerUnit[covariance.second()] * covariance.value();
-            together[covariance.first()] += part;
-            together[covariance.second()] += part;
-        }
+    private static List<Influence> influences(
+            MashEquation equation, double[] phPerUnit, double[] parts, double variance) {
         List<Influence> influences = new ArrayList<>();
-        for (int i = 0; i < centre.length; i++) {
+        for (int i = 0; i < parts.length; i++) {
             UncertainInput input = equation.inputs().get(i);
             if (input.standardUncertainty() > 0) {
-                double perUncertainty = phPerUnit[i] * input.standardUncertainty();
                 influences.add(new Influence(
-                        input, phPerUnit[i], perUncertainty, perUncertainty * perUncertainty + together[i]));
+                        input,
+                        phPerUnit[i],
+                        phPerUnit[i] * input.standardUncertainty(),
+                        variance == 0 ? 0 : parts[i] / variance));
             }
         }
+        influences.sort(Comparator.comparingDouble(Influence::varianceShare).reversed());
         return influences;
-    }
-
-    private static List<Influence> shared(List<Influence> influences, double variance) {
-        return influences.stream()
-                .map(influence -> new Influence(
-                        influence.input(),
-                        influence.phPerUnit(),
-                        influence.phPerUncertainty(),
-                        variance == 0 ? 0 : influence.varianceShare() / variance))
-                .sorted(Comparator.comparingDouble(Influence::varianceShare).reversed())
-                .toList();
     }
 
     private static double residualAlkalinity(

@@ -46,11 +46,26 @@ public final class PhFunction {
     public Slopes at(double[] values) {
         ProtonBalance balance = equation.balance(values);
         double ph = MashEquation.solved(balance);
-        double buffering = balance.bufferingMeqPerPh(ph);
-        double[] perUnit = equation.uptakePerUnit(values, ph);
-        for (int i = 0; i < perUnit.length; i++) {
-            perUnit[i] /= buffering;
+        return new Slopes(ph, equation.phPerUnit(values, ph, balance.bufferingMeqPerPh(ph)));
+    }
+
+    /** pH at the central values, as sure as the inputs are. Cost: that of {@link #at}. */
+    public Estimate estimate() {
+        Slopes slopes = at(centre());
+        double variance = 0;
+        for (double part : equation.variances(slopes.perUnit)) {
+            variance += part;
         }
-        return new Slopes(ph, perUnit);
+        return new Estimate(slopes.ph, Math.sqrt(variance));
+    }
+
+    /** The malts' terms alone at the central values, with the lactic acid of an acidulated malt. */
+    public ProtonBalance maltBalance() {
+        return equation.balance(centre(), MashComponent::isMalt);
+    }
+
+    /** All other terms there: liquor, hardness, acids, salts and bases. */
+    public ProtonBalance otherBalance() {
+        return equation.balance(centre(), component -> !component.isMalt());
     }
 }

@@ -23,8 +23,9 @@ public record IonBalance(double cationsMeqPerL, double anionsMeqPerL) {
     static IonBalance of(Map<Ion, Double> mmolPerL, double alkalinityMeqPerL) {
         double cations = 0;
         double anions = alkalinityMeqPerL;
-        for (Map.Entry<Ion, Double> entry : mmolPerL.entrySet()) {
-            double meq = entry.getKey().charge() * entry.getValue();
+        for (Ion ion : Ion.values()) {
+            Double amount = mmolPerL.get(ion);
+            double meq = amount == null ? 0 : ion.charge() * amount;
             if (meq > 0) {
                 cations += meq;
             } else {

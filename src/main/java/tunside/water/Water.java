@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
+import java.util.Optional;
 import tunside.chemistry.CarbonateState;
 import tunside.chemistry.ChargeBalance;
 import tunside.chemistry.Ion;
@@ -24,6 +24,7 @@ import tunside.quantity.Temperature;
  */
 public record Water(Solution solution, double ph, Temperature temperature, double samplePh, List<Finding> findings) {
     private static final double MOST_CARBON = 1;
+    private static final Water DISTILLED = closed(Solution.WATER, new Temperature(20));
 
     public Water {
         findings = List.copyOf(findings);
@@ -39,11 +40,13 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
         return new Water(solution, ChargeBalance.solve(solution, temperature).ph(), temperature, samplePh, findings);
     }
 
+    private static Water closed(Solution solution, Temperature temperature) {
+        return new Water(solution, ChargeBalance.solve(solution, temperature).ph(), temperature, List.of());
+    }
+
     /** Water with nothing in it, at 20 degC. */
     public static Water distilled() {
-        Temperature temperature = new Temperature(20);
-        return new Water(
-                Solution.WATER, ChargeBalance.solve(Solution.WATER, temperature).ph(), temperature, List.of());
+        return DISTILLED;
     }
 
     /**
@@ -72,14 +75,13 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
             findings.add(Finding.of("water.ion-balance-incomplete", Outcome.NOTE, ""));
         }
         WaterSlips.finding(report).ifPresent(findings::add);
-        Solution solution = report.alkalinity().isPresent()
+        Water water = report.alkalinity().isPresent()
                 ? titrated(ions, stated / 1000, endPoint, ph, report.temperature())
-                : carbonated(ions, stated / 1000, ph, report.temperature());
-        double computed = ChargeBalance.solve(solution, report.temperature()).ph();
-        if (Math.abs(computed - ph) > WaterModel.value("ph-tolerance")) {
-            findings.add(Finding.of("water.ph-against-alkalinity", Outcome.CAUTION, "", ph, computed));
+                : closed(carbonated(ions, stated / 1000, ph, report.temperature()), report.temperature());
+        if (Math.abs(water.ph - ph) > WaterModel.value("ph-tolerance")) {
+            findings.add(Finding.of("water.ph-against-alkalinity", Outcome.CAUTION, "", ph, water.ph));
         }
-        return new Water(solution, computed, report.temperature(), findings);
+        return water.withFindings(findings);
     }
 
     private static Finding phFinding(WaterReport report, double ph) {
@@ -109,8 +111,7 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
      * The carbon that takes what was titrated between the sample's pH and the end point, and the alkalinity that gives this
      * water the sample's pH. Where even a water without carbon takes more, none, and the alkalinity that was titrated.
      */
-    private static Solution titrated(
-            Solution ions, double titrated, double endPoint, double ph, Temperature temperature) {
+    private static Water titrated(Solution ions, double titrated, double endPoint, double ph, Temperature temperature) {
         if (ph <= endPoint) {
             if (titrated > 0) {
                 throw new IllegalArgumentException(
@@ -118,12 +119,11 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
                                 .formatted(ph, endPoint));
             }
             double free = ChargeBalance.at(Solution.WATER, temperature, ph).netCharge();
-            return carbonated(ions, -free, ph, temperature);
+            return closed(carbonated(ions, -free, ph, temperature), temperature);
         }
-        OptionalDouble carbon = ChargeBalance.carbonBetween(ions, ph, endPoint, titrated, temperature, MOST_CARBON);
-        if (carbon.isPresent()) {
-            Solution solution = ions.withCarbon(carbon.getAsDouble());
-            return solution.withBase(-netCharge(solution, temperature, ph));
+        Optional<Solution> neutral = ChargeBalance.titrated(ions, ph, endPoint, titrated, temperature, MOST_CARBON);
+        if (neutral.isPresent()) {
+            return new Water(neutral.get(), ph, temperature, List.of());
         }
         double atEndPoint = netCharge(ions, temperature, endPoint);
         if (atEndPoint - netCharge(ions, temperature, ph) < titrated) {
@@ -131,7 +131,7 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
                     "no water of pH %s takes %s mEq/L of acid down to pH %s; the pH is too near the end point"
                             .formatted(ph, 1000 * titrated, endPoint));
         }
-        return ions.withBase(titrated - atEndPoint);
+        return closed(ions.withBase(titrated - atEndPoint), temperature);
     }
 
     private static double netCharge(Solution solution, Temperature temperature, double ph) {

@@ -154,8 +154,10 @@ public final class WaterChecks {
 
     /** Whether no ion lies beyond what the law lets a tap give. */
     static boolean isWithinLaw(Map<Ion, Double> mmolPerL) {
-        for (Map.Entry<Ion, Double> most : MOST_LEGAL_MMOL_PER_L.entrySet()) {
-            if (mmolPerL.getOrDefault(most.getKey(), 0.0) > most.getValue()) {
+        for (Ion ion : Ion.values()) {
+            Double amount = mmolPerL.get(ion);
+            Double most = MOST_LEGAL_MMOL_PER_L.get(ion);
+            if (amount != null && most != null && amount > most) {
                 return false;
             }
         }

@@ -4,7 +4,6 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,36 +25,37 @@ public final class WaterSlips {
 
     private WaterSlips() {}
 
+    /** A slip that may have happened, the report without it, and the logarithm of how likely both are. */
+    private record Candidate(Slip slip, WaterReport mended, double log) {}
+
     /** All slips that are worth a look, likeliest first; empty where the report has nothing to test them by. */
     public static List<SuspectedSlip> of(WaterReport report) {
         if (!canBeTested(report)) {
             return List.of();
         }
-        Map<Slip, WaterReport> mended = new LinkedHashMap<>();
-        Map<Slip, Double> logs = new LinkedHashMap<>();
+        List<Candidate> candidates = new ArrayList<>();
         double none = Math.log(Slip.priorOfNone()) + logLikelihood(report, 1);
         double other = Math.log(Slip.priorOfOther()) + logLikelihood(report, otherScale());
         double largest = Math.max(none, other);
         for (Slip slip : Slip.values()) {
-            Optional<WaterReport> candidate = slip.mended(report);
-            if (candidate.isPresent()) {
-                double log = Math.log(slip.prior()) + logLikelihood(candidate.get(), 1);
-                mended.put(slip, candidate.get());
-                logs.put(slip, log);
+            Optional<WaterReport> mended = slip.mended(report);
+            if (mended.isPresent()) {
+                double log = Math.log(slip.prior()) + logLikelihood(mended.get(), 1);
+                candidates.add(new Candidate(slip, mended.get(), log));
                 largest = Math.max(largest, log);
             }
         }
         double sum = Math.exp(none - largest) + Math.exp(other - largest);
-        for (double log : logs.values()) {
-            sum += Math.exp(log - largest);
+        for (Candidate candidate : candidates) {
+            sum += Math.exp(candidate.log - largest);
         }
         IonBalance before = balance(report);
         List<SuspectedSlip> suspects = new ArrayList<>();
-        for (Map.Entry<Slip, Double> entry : logs.entrySet()) {
-            double probability = Math.exp(entry.getValue() - largest) / sum;
+        for (Candidate candidate : candidates) {
+            double probability = Math.exp(candidate.log - largest) / sum;
             if (probability >= LISTED_FROM) {
-                WaterReport meant = requireNonNull(mended.get(entry.getKey()));
-                suspects.add(new SuspectedSlip(entry.getKey(), probability, meant, before, balance(meant)));
+                WaterReport mended = candidate.mended;
+                suspects.add(new SuspectedSlip(candidate.slip, probability, mended, before, balance(mended)));
             }
         }
         suspects.sort(Comparator.comparingDouble(SuspectedSlip::probability).reversed());
@@ -118,8 +118,9 @@ public final class WaterSlips {
         }
         double alkalinity = report.alkalinityMeqPerL().orElseThrow();
         double squares = alkalinity * alkalinity;
-        for (Map.Entry<Ion, Double> entry : ions.entrySet()) {
-            double meq = entry.getKey().charge() * entry.getValue();
+        for (Ion ion : Ion.values()) {
+            Double amount = ions.get(ion);
+            double meq = amount == null ? 0 : ion.charge() * amount;
             squares += meq * meq;
         }
         double difference = IonBalance.of(ions, alkalinity).differenceMeqPerL();

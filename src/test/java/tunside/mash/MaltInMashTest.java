@@ -159,8 +159,8 @@ class MaltInMashTest {
         Mash byMeasurement = Mash.of(new Grist(List.of(Mashes.part(Mashes.measured("pale", 5.72, 38), 1))), liquor)
                 .withModel(model);
         assertThat(byClass.ph()).isCloseTo(5.52, within(1e-9));
-        assertThat(byClass.maltBufferingMeqPerPh(5.5)).isCloseTo(57, within(1e-6));
+        assertThat(byClass.maltBalance().bufferingMeqPerPh(5.5)).isCloseTo(57, within(1e-6));
         assertThat(byMeasurement.ph()).isCloseTo(5.72, within(1e-9));
-        assertThat(byMeasurement.maltBufferingMeqPerPh(5.5)).isCloseTo(38, within(1e-6));
+        assertThat(byMeasurement.maltBalance().bufferingMeqPerPh(5.5)).isCloseTo(38, within(1e-6));
     }
 }

@@ -228,7 +228,7 @@ class MashPredictionTest {
                 new MashConditions(OptionalDouble.of(1.2), Optional.empty(), false),
                 fine.model());
         assertThat(with(OptionalDouble.of(1.2), Optional.empty(), false)).isCloseTo(5.72, within(1e-9));
-        assertThat(coarse.maltBufferingMeqPerPh(5.4)).isCloseTo(0.571 * 190, within(NEAR));
+        assertThat(coarse.maltBalance().bufferingMeqPerPh(5.4)).isCloseTo(0.571 * 190, within(NEAR));
         assertThat(coarse.ph()).isLessThan(fine.plus(Mashes.acid("lactic", 30)).ph());
         assertThat(MashPrediction.of(coarse).influences())
                 .extracting(influence -> influence.input().id())

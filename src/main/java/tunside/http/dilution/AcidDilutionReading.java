@@ -61,7 +61,7 @@ record AcidDilutionReading(AcidDilution dilution, AcidDilutionConditions conditi
                 0,
                 MOST_KG,
                 "kg",
-                Rounded.text(Rounded.significant(dilution.weakGrams() / 1000, 4)) + " kg of what is made");
+                () -> Rounded.text(Rounded.significant(dilution.weakGrams() / 1000, 4)) + " kg of what is made");
         place.stopIfFaulty();
         return new AcidDilutionReading(dilution, new AcidDilutionConditions(water, product, warmLimit, label));
     }

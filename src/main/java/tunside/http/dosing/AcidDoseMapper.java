@@ -1,9 +1,11 @@
 package tunside.http.dosing;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
 import tunside.chemistry.NeatAcidLimits;
@@ -77,13 +79,13 @@ public final class AcidDoseMapper {
 
     /** Salts and bases that are handled: those in the liquor, and the base that went in or is to go in. */
     private static List<Salt> salts(AcidDoseReading reading, DoseAdvice advice) {
-        List<Salt> salts = new ArrayList<>(reading.liquorSalts());
+        Set<Salt> salts = new LinkedHashSet<>(reading.liquorSalts());
         boolean added = reading.question().history().stream()
                 .anyMatch(past -> !past.reagent().acid());
         if (added || advice.outcome() instanceof DoseOutcome.RaiseInstead) {
             salts.add(reading.base().salt());
         }
-        return salts.stream().distinct().toList();
+        return List.copyOf(salts);
     }
 
     private static AcidDose toResult(
@@ -232,13 +234,13 @@ public final class AcidDoseMapper {
 
     private static LearntBuffering toLearnt(DoseQuestion question, DoseAdvice advice) {
         BufferingPrior prior = question.prior();
-        var now = advice.learning().now();
+        double[] factors = advice.learning().now().scaleQuantiles(0.5, 0.05, 0.95);
         return new LearntBuffering(
                 Rounded.significant(prior.median(), 3),
                 prior.unit(),
-                Rounded.significant(now.scaleQuantile(0.5), 3),
-                Rounded.significant(now.scaleQuantile(0.05), 3),
-                Rounded.significant(now.scaleQuantile(0.95), 3),
+                Rounded.significant(factors[0], 3),
+                Rounded.significant(factors[1], 3),
+                Rounded.significant(factors[2], 3),
                 advice.learning().comparisons().size());
     }
 

@@ -4,10 +4,12 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
@@ -86,10 +88,11 @@ record AcidDoseReading(
 
     /** Products that are handled, for their hazards. */
     List<AcidProduct> products() {
-        return Stream.of(bought.stream(), dosed.stream(), liquorProducts.stream())
-                .flatMap(products -> products)
-                .distinct()
-                .toList();
+        Set<AcidProduct> products = new LinkedHashSet<>();
+        bought.ifPresent(products::add);
+        dosed.ifPresent(products::add);
+        products.addAll(liquorProducts);
+        return List.copyOf(products);
     }
 
     /** The anion that all acid leaves, history included, where it is the acid's. */

@@ -41,19 +41,15 @@ final class DoseWords {
                 advice.lastReadingContradicts(reading.question().history().size())
                         ? "The last reading contradicts what went in: stir, wait, measure again and send that reading first. If it stands: "
                         : "";
-        return again
-                + "%sAdd %s of %s now. Stir well, wait, cool a sample, measure, and ask again with what you read."
-                        .formatted(
-                                dilute,
-                                amount,
-                                staged.reagent().acid()
-                                        ? product(reading.dosed().orElseThrow())
-                                        : reading.base().salt().name());
+        String what = staged.reagent().acid()
+                ? product(reading.dosed().orElseThrow())
+                : reading.base().salt().name();
+        return again + dilute + "Add " + amount + " of " + what
+                + " now. Stir well, wait, cool a sample, measure, and ask again with what you read.";
     }
 
     private static String product(AcidProduct product) {
-        return "%s, %s %%w/w,"
-                .formatted(product.acid().name(), Rounded.text(Rounded.decimals(product.massPercent(), 1)));
+        return product.acid().name() + ", " + Rounded.text(Rounded.decimals(product.massPercent(), 1)) + " %w/w,";
     }
 
     private static String shown(double amount) {

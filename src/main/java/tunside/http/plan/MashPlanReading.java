@@ -419,7 +419,7 @@ record MashPlanReading(
             }
             double molarMass = ion.molarMassGPerMol();
             double mmolPerL = quantity.toDissolved().mmolPerL(molarMass, ion.charge());
-            return OptionalDouble.of(molarMass * item.within(mmolPerL, 0, 200, "mmol/L", mmolPerL + " mmol/L"));
+            return OptionalDouble.of(molarMass * item.within(mmolPerL, 0, 200, "mmol/L", () -> mmolPerL + " mmol/L"));
         }
 
         private static void want(

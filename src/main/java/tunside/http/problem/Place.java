@@ -65,13 +65,17 @@ public final class Place {
         }
     }
 
-    /** Checks a number in words that name the range and the value; returns the low bound after a fault. */
-    public double within(double value, double low, double high, String unit, String given) {
+    /**
+     * Checks a number in words that name the range and the value; returns the low bound after a fault.
+     *
+     * @param given the value in the request's words
+     */
+    public double within(double value, double low, double high, String unit, Supplier<String> given) {
         if (value >= low && value <= high) {
             return value;
         }
         fault("must be from %s to %s%s but is %s"
-                .formatted(Rounded.text(low), Rounded.text(high), unit.isEmpty() ? "" : " " + unit, given));
+                .formatted(Rounded.text(low), Rounded.text(high), unit.isEmpty() ? "" : " " + unit, given.get()));
         return low;
     }
 

@@ -24,7 +24,7 @@ public record AlkalinityQuantity(
     /** The domain's value, checked against the range of its use, in mEq/L; the low bound after a fault. */
     public Alkalinity toAlkalinity(Place place, double low, double high) {
         return new Alkalinity(
-                place.within(unit.toBase(value), low, high, "mEq/L", Rounded.text(value) + " " + unit.symbol()));
+                place.within(unit.toBase(value), low, high, "mEq/L", () -> Rounded.text(value) + " " + unit.symbol()));
     }
 
     /** As an answer states it, in mEq/L, to {@code decimals}. */

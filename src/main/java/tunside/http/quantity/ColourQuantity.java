@@ -21,6 +21,6 @@ public record ColourQuantity(
     /** The domain's value, checked against the range of its use, in EBC; the low bound after a fault. */
     public Colour toColour(Place place, double low, double high) {
         return new Colour(
-                place.within(unit.toBase(value), low, high, "EBC", Rounded.text(value) + " " + unit.symbol()));
+                place.within(unit.toBase(value), low, high, "EBC", () -> Rounded.text(value) + " " + unit.symbol()));
     }
 }

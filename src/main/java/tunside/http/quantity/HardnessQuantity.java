@@ -21,7 +21,7 @@ public record HardnessQuantity(
     /** The domain's value, checked against the range of its use, in mEq/L; the low bound after a fault. */
     public Hardness toHardness(Place place, double low, double high) {
         return new Hardness(
-                place.within(unit.toBase(value), low, high, "mEq/L", Rounded.text(value) + " " + unit.symbol()));
+                place.within(unit.toBase(value), low, high, "mEq/L", () -> Rounded.text(value) + " " + unit.symbol()));
     }
 
     /** As an answer states it, in mEq/L, to {@code decimals}. */

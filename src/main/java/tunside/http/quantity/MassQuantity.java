@@ -20,7 +20,8 @@ public record MassQuantity(
 
     /** The domain's value, checked against the range of its use, in kg; the low bound after a fault. */
     public Mass toMass(Place place, double low, double high) {
-        return new Mass(place.within(unit.toBase(value), low, high, "kg", Rounded.text(value) + " " + unit.symbol()));
+        return new Mass(
+                place.within(unit.toBase(value), low, high, "kg", () -> Rounded.text(value) + " " + unit.symbol()));
     }
 
     /** As an answer states it, in kg, to {@code decimals}. */

@@ -24,7 +24,7 @@ public record PotentialQuantity(
     /** The domain's value, checked against the range of its use, in mV; the low bound after a fault. */
     public Potential toPotential(Place place, double low, double high) {
         return new Potential(
-                place.within(unit.toBase(value), low, high, "mV", Rounded.text(value) + " " + unit.symbol()));
+                place.within(unit.toBase(value), low, high, "mV", () -> Rounded.text(value) + " " + unit.symbol()));
     }
 
     /** As an answer states it, in mV, to {@code decimals}. */

@@ -21,7 +21,7 @@ public record TemperatureQuantity(
     /** The domain's value, checked against the range of its use, in degC; the low bound after a fault. */
     public Temperature toTemperature(Place place, double low, double high) {
         return new Temperature(
-                place.within(unit.toBase(value), low, high, "degC", Rounded.text(value) + " " + unit.symbol()));
+                place.within(unit.toBase(value), low, high, "degC", () -> Rounded.text(value) + " " + unit.symbol()));
     }
 
     /** As an answer states it, in degC, to {@code decimals}. */

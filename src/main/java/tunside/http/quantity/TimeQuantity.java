@@ -21,7 +21,7 @@ public record TimeQuantity(
     /** The domain's value, checked against the range of its use, in s; the low bound after a fault. */
     public TimeSpan toTimeSpan(Place place, double low, double high) {
         return new TimeSpan(
-                place.within(unit.toBase(value), low, high, "s", Rounded.text(value) + " " + unit.symbol()));
+                place.within(unit.toBase(value), low, high, "s", () -> Rounded.text(value) + " " + unit.symbol()));
     }
 
     /** As an answer states it, in s, to {@code decimals}. */

@@ -20,7 +20,8 @@ public record VolumeQuantity(
 
     /** The domain's value, checked against the range of its use, in L; the low bound after a fault. */
     public Volume toVolume(Place place, double low, double high) {
-        return new Volume(place.within(unit.toBase(value), low, high, "L", Rounded.text(value) + " " + unit.symbol()));
+        return new Volume(
+                place.within(unit.toBase(value), low, high, "L", () -> Rounded.text(value) + " " + unit.symbol()));
     }
 
     /** As an answer states it, in L, to {@code decimals}. */

@@ -94,8 +94,8 @@ final class WaterMapper {
                                     .millilitres());
                 },
                 0.0);
-        return Optional.of(
-                new Alkalinity(titrated.within(meqPerL, 0, MOST_MEQ_PER_L, "mEq/L", Rounded.text(meqPerL) + " mEq/L")));
+        return Optional.of(new Alkalinity(
+                titrated.within(meqPerL, 0, MOST_MEQ_PER_L, "mEq/L", () -> Rounded.text(meqPerL) + " mEq/L")));
     }
 
     private static Optional<CarbonateIons> carbonates(WaterRequest request, Place place) {
@@ -198,7 +198,7 @@ final class WaterMapper {
     }
 
     private static double within(double mmolPerL, Place place) {
-        return place.within(mmolPerL, 0, MOST_MMOL_PER_L, "mmol/L", mmolPerL + " mmol/L");
+        return place.within(mmolPerL, 0, MOST_MMOL_PER_L, "mmol/L", () -> mmolPerL + " mmol/L");
     }
 
     private static void wrongElement(Place place) {
