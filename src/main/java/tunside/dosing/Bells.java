@@ -10,7 +10,7 @@ final class Bells {
     /** Standard deviation of a bell, in steps. */
     static final double WIDTH = 0.6;
 
-    /** Of a bell's deviation in half the way between both neighbours. */
+    /** A bell's deviation over the way from one neighbour to the other, which is two steps. */
     private static final double SPREAD = WIDTH / 2;
 
     /** Weight of both neighbours in the mean of a parabola through the three over a bell. */
