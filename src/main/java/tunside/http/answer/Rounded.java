@@ -13,6 +13,7 @@ public final class Rounded {
     private static final double LARGEST_SCALED = 1e9;
 
     private static final double NEAR_A_TIE = 1e-6;
+    private static final double LOG10_OF_2 = Math.log10(2);
 
     static {
         for (int power = 0; power < POWERS.length; power++) {
@@ -44,7 +45,7 @@ public final class Rounded {
         if (value == 0) {
             return 0;
         }
-        int decimals = digits - 1 - (int) Math.floor(Math.log10(Math.abs(value)));
+        int decimals = digits - 1 - exponent(Math.abs(value));
         if (decimals >= 0 && decimals < POWERS.length) {
             return decimals(value, decimals);
         }
@@ -52,6 +53,16 @@ public final class Rounded {
                         .round(new MathContext(digits, RoundingMode.HALF_EVEN))
                         .doubleValue()
                 + 0.0;
+    }
+
+    /** That of ten in a positive number; from the one of two, which is there for the taking, it is at most one more. */
+    private static int exponent(double value) {
+        int least = (int) Math.floor(Math.getExponent(value) * LOG10_OF_2);
+        if (Math.abs(least) >= POWERS.length - 1) {
+            return (int) Math.floor(Math.log10(value));
+        }
+        double next = least < 0 ? 1 / POWERS[-least - 1] : POWERS[least + 1];
+        return value < next ? least : least + 1;
     }
 
     /** Without a needless exponent or trailing zeros, the same in every locale. */
