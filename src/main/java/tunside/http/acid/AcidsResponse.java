@@ -6,6 +6,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import tunside.chemistry.Acid;
 import tunside.chemistry.Acids;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.Checks;
@@ -25,7 +26,8 @@ public record AcidsResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
 
     /** One acid. */
     @Schema(description = "One acid.")

@@ -10,6 +10,7 @@ import tunside.electrode.Buffer;
 import tunside.electrode.BufferFamily;
 import tunside.electrode.BufferSubstance;
 import tunside.electrode.Buffers;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.Checks;
@@ -30,7 +31,8 @@ public record BuffersResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
 
     /** One buffer. */
     @Schema(description = "A buffer and its pH against temperature.")

@@ -5,9 +5,11 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import tunside.electrode.Cause;
 import tunside.electrode.Verdict;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
+import tunside.http.json.ContractNames;
 import tunside.http.quantity.PotentialQuantity;
 import tunside.http.quantity.TemperatureQuantity;
 
@@ -22,7 +24,12 @@ public record CalibrationEvaluationResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
+    @Override
+    public String ending() {
+        return ContractNames.of(result.verdict());
+    }
 
     /** The judgement. */
     @Schema(description = "The judgement of an electrode.")

@@ -4,6 +4,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import tunside.dosing.AcidDilutionWarmth;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
@@ -23,7 +24,8 @@ public record AcidDilutionResponse(
         @Schema(description = "The safety notes that apply, to the acid in hand and to what is made.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
 
     /** The dilution. */
     @Schema(description = "The dilution; members that do not apply are left out.")

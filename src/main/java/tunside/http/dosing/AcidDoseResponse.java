@@ -5,9 +5,11 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import tunside.chemistry.AcidProduct;
 import tunside.dosing.AcidDilution;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
+import tunside.http.json.ContractNames;
 import tunside.http.quantity.MassQuantity;
 import tunside.http.quantity.StrengthQuantity;
 import tunside.http.quantity.VolumeQuantity;
@@ -24,7 +26,12 @@ public record AcidDoseResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
+    @Override
+    public String ending() {
+        return ContractNames.of(result.outcome());
+    }
 
     /** The dose. */
     @Schema(description = "The dose; members that do not belong to the outcome are left out.")

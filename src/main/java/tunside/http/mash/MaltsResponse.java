@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.Checks;
@@ -28,7 +29,8 @@ public record MaltsResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
 
     /** One malt class. */
     @Schema(description = "A generic class of malt.")

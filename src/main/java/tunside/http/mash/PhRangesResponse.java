@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.Checks;
@@ -23,7 +24,8 @@ public record PhRangesResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
 
     /** One range. */
     @Schema(description = "A pH range that brewers work to, of a sample cooled to 20 to 26 degC.")

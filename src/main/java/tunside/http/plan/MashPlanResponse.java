@@ -3,10 +3,12 @@ package tunside.http.plan;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
 import tunside.http.dosing.AcidDoseResponse.DilutionFirst;
+import tunside.http.json.ContractNames;
 import tunside.http.mash.MashPredictionResponse.MashPredictionResult;
 import tunside.http.mash.MashPredictionResponse.PhInterval;
 import tunside.http.quantity.MassQuantity;
@@ -24,7 +26,12 @@ public record MashPlanResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
+    @Override
+    public String ending() {
+        return ContractNames.of(result.outcome());
+    }
 
     /** The plan. */
     @Schema(description = "The plan, what it rests on, what limits it, and what else could be done.")

@@ -3,6 +3,7 @@ package tunside.http.problem;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
@@ -42,7 +43,12 @@ public record Problem(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
+    @Override
+    public String ending() {
+        return type.substring("/problems/".length());
+    }
 
     /** The same, of one line of a body with many. */
     public Problem atLine(int number) {

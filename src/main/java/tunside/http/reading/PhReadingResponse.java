@@ -9,9 +9,11 @@ import tunside.electrode.TemperatureCompensation;
 import tunside.electrode.reading.DoubtCause;
 import tunside.electrode.reading.ReadingVerdict;
 import tunside.electrode.reading.Settling;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
+import tunside.http.json.ContractNames;
 import tunside.http.quantity.TemperatureQuantity;
 import tunside.http.quantity.TimeQuantity;
 
@@ -26,7 +28,12 @@ public record PhReadingResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
+    @Override
+    public String ending() {
+        return ContractNames.of(result.verdict());
+    }
 
     /** The judgement. */
     @Schema(description = "The judgement of a reading.")

@@ -2,6 +2,7 @@ package tunside.http.safety;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.Checks;
@@ -20,7 +21,8 @@ public record SafetyNotesResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
 
     static SafetyNotesResponse current() {
         return new SafetyNotesResponse(

@@ -2,6 +2,7 @@ package tunside.http.source;
 
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.Checks;
@@ -21,7 +22,8 @@ public record SourcesResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 60)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
 
     /** One source. */
     @Schema(description = "A publication, or a named kind of knowledge.")

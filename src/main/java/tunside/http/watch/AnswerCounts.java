@@ -7,8 +7,8 @@ import jakarta.inject.Singleton;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import tunside.finding.Outcome;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Check;
-import tunside.http.problem.Problem;
 
 /**
  * Counts what was answered: {@code tunside_answers_total} by capability and outcome, {@code tunside_checks_stop_total} by
@@ -17,7 +17,10 @@ import tunside.http.problem.Problem;
 @Singleton
 public final class AnswerCounts {
     private final MeterRegistry registry;
-    private final Map<String, Counter> counters = new ConcurrentHashMap<>();
+    private final Map<Labels, Counter> counters = new ConcurrentHashMap<>();
+
+    /** What tells one counter from another. */
+    private record Labels(String meter, String label, String capability, String value) {}
 
     @Inject
     public AnswerCounts(MeterRegistry registry) {
@@ -31,21 +34,20 @@ public final class AnswerCounts {
      */
     public void count(String path, Object answer) {
         String capability = path.isEmpty() ? "none" : path.substring(path.lastIndexOf('/') + 1);
-        AnswerShape shape = AnswerShape.of(answer);
-        String outcome = answer instanceof Problem problem
-                ? problem.type().substring("/problems/".length())
-                : shape.outcome(answer);
-        counter("tunside.answers", "outcome", capability, outcome).increment();
-        for (Object found : shape.checks(answer)) {
-            if (found instanceof Check check && check.outcome() == Outcome.STOP) {
-                counter("tunside.checks.stop", "code", capability, check.code()).increment();
+        if (answer instanceof Answer told) {
+            counter(new Labels("tunside.answers", "outcome", capability, told.ending()))
+                    .increment();
+            for (Check check : told.checks()) {
+                if (check.outcome() == Outcome.STOP) {
+                    counter(new Labels("tunside.checks.stop", "code", capability, check.code()))
+                            .increment();
+                }
             }
         }
     }
 
-    private Counter counter(String name, String label, String capability, String value) {
+    private Counter counter(Labels labels) {
         return counters.computeIfAbsent(
-                name + ' ' + capability + ' ' + value,
-                key -> registry.counter(name, "capability", capability, label, value));
+                labels, key -> registry.counter(key.meter, "capability", key.capability, key.label, key.value));
     }
 }

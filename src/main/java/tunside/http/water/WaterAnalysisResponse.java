@@ -3,6 +3,7 @@ package tunside.http.water;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
+import tunside.http.answer.Answer;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Check;
 import tunside.http.answer.SafetyAdvice;
@@ -24,7 +25,8 @@ public record WaterAnalysisResponse(
         @Schema(description = "The safety notes that apply.", maxItems = 120)
         List<SafetyAdvice> safety,
 
-        @Schema(description = "What the answer rests on.") Basis basis) {
+        @Schema(description = "What the answer rests on.") Basis basis)
+        implements Answer {
 
     /** The analysis. */
     @Schema(description = "The analysis.")
