@@ -188,4 +188,24 @@ class PlanSearchTest {
         }
         assertThat(met).isGreaterThan(5);
     }
+
+    @Test
+    void twoAcidsInFineStepsAreTheBestThereIs() {
+        PlanSupply gypsum = PlanQuestions.salt("gypsum", 0.5, 3);
+        for (double share : new double[] {0.3, 0.5, 0.7, 0.9}) {
+            PlanSupply phosphoric = PlanQuestions.acid("phosphoric", 10, 0.5, 80 * share);
+            PlanSupply lactic = PlanQuestions.acid("lactic", 80, 0.1, 7 * (1.15 - share));
+            PlanSupply hydrochloric = PlanQuestions.acid("hydrochloric", 10, 0.4, 28 * (1.2 - share));
+            for (PlanSpace space : List.of(
+                    pale(phosphoric, lactic),
+                    pale(lactic, phosphoric),
+                    pale(phosphoric, hydrochloric),
+                    pale(gypsum, hydrochloric, phosphoric))) {
+                PlanSearch search = new PlanSearch(space);
+                double best = best(space, search.side(PlanSupply.Role.ACID));
+                StepPlan found = search.together(PlanSupply.Role.ACID, StepPlan.none(space));
+                assertThat(found.total()).as("%s", space.question().supplies()).isLessThanOrEqualTo(best + 1e-9);
+            }
+        }
+    }
 }
