@@ -135,7 +135,7 @@ record Approach(
     }
 
     /** The best of a few time constants, each with its straight-line fit, to start from. */
-    private static double @Nullable [] scan(double[] seconds, double[] ph, double[] weights) {
+    static double @Nullable [] scan(double[] seconds, double[] ph, double[] weights) {
         double span = seconds[seconds.length - 1];
         int stride = 1 + (ph.length - 1) / MOST_SCANNED;
         double[] best = null;
@@ -170,7 +170,7 @@ record Approach(
     }
 
     /** Weights before anything is fitted: a reading far from the median of its neighbours starts without one. */
-    private static double[] screened(double[] ph, double leastNoise) {
+    static double[] screened(double[] ph, double leastNoise) {
         double[] residuals = new double[ph.length];
         for (int i = 0; i < ph.length; i++) {
             double[] near = Arrays.copyOfRange(ph, Math.max(0, i - 2), Math.min(ph.length, i + 3));

@@ -74,7 +74,7 @@ final class PlanLimits {
                                 * space.question().supplies().get(i).step());
             }
         }
-        return largest > 0 && row.slack(amounts) < largest;
+        return row.slack(amounts) < largest;
     }
 
     private static boolean isChalk(PlanSupply supply) {

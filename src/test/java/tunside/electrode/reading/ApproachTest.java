@@ -8,6 +8,7 @@ import java.util.Random;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.stat.regression.OLSMultipleLinearRegression;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -111,6 +112,80 @@ class ApproachTest {
         assertThat(approach.weights()[30]).isZero();
         assertThat(approach.counted()).isEqualTo(38);
         assertThat(approach.noisePh()).isCloseTo(Math.sqrt(squares / 35), within(1e-9));
+    }
+
+    /** The same by a regression of the numerics library, for every third of 650 readings as for all of a few. */
+    @ParameterizedTest(name = "{0} readings, time constant {1} of the series, one in {2}")
+    @CsvSource({"5, 0.3, 1", "12, 0.04, 1", "40, 0.5, 1", "40, 2, 1", "300, 0.1, 1", "301, 0.2, 2", "650, 0.2, 3"})
+    void theFitStartsFromTheBestOfSixteenTimeConstants(int n, double share, int oneIn) {
+        double[] seconds = times(n, 5);
+        double[] ph = curve(seconds, 5.4, 0.3, share * seconds[n - 1]);
+        double[] weights = new double[n];
+        Random random = new Random(n);
+        for (int i = 0; i < n; i++) {
+            ph[i] += 0.02 * random.nextGaussian();
+            weights[i] = i % 4 == 1 ? 0.25 : 1;
+        }
+        double[] best = {};
+        double least = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < 16; k++) {
+            double timeConstant = seconds[n - 1] * Math.pow(10, -2 + k / 6.0);
+            int used = (n + oneIn - 1) / oneIn;
+            double[] y = new double[used];
+            double[][] x = new double[used][];
+            for (int j = 0; j < used; j++) {
+                double root = Math.sqrt(weights[j * oneIn]);
+                y[j] = root * ph[j * oneIn];
+                x[j] = new double[] {root, root * Math.exp(-seconds[j * oneIn] / timeConstant)};
+            }
+            OLSMultipleLinearRegression line = new OLSMultipleLinearRegression();
+            line.setNoIntercept(true);
+            line.newSampleData(y, x);
+            double rest = line.calculateResidualSumOfSquares();
+            if (rest < least) {
+                least = rest;
+                double[] ends = line.estimateRegressionParameters();
+                best = new double[] {ends[0], ends[1], Math.log(timeConstant)};
+            }
+        }
+        assertThat(Approach.scan(seconds, ph, weights)).containsExactly(best, within(1e-9));
+    }
+
+    private static double[] screened(double... ph) {
+        return Approach.screened(ph, LEAST);
+    }
+
+    @Test
+    void aReadingApartFromBothItsNeighboursStartsWithoutAWeight() {
+        double far = 4.7 * LEAST;
+        double near = 4.6 * LEAST;
+        assertThat(screened(5, 5, 5, 5 + far, 5, 5, 5)).containsExactly(1, 1, 1, 0, 1, 1, 1);
+        assertThat(screened(5, 5 - far, 5, 5, 5, 5 + far, 5)).containsExactly(1, 0, 1, 1, 1, 0, 1);
+        assertThat(screened(5, 5, 5, 5 + near, 5, 5, 5)).containsOnly(1);
+        assertThat(screened(5, 5, 5, 5 + far, 5 + far, 5, 5)).as("two alike").containsOnly(1);
+        assertThat(screened(5, 5, 5, 5, 5 + far, 5 + far, 5 + far)).as("a step").containsOnly(1);
+        assertThat(screened(5, 5, 5, 5, 5 + far, 5 + 2 * far, 5 + 2 * far))
+                .as("on the way")
+                .containsOnly(1);
+        assertThat(screened(5 + far, 5, 5, 5, 5, 5, 5 + far))
+                .as("first and last have one neighbour")
+                .containsOnly(1);
+    }
+
+    /** Of a zigzag of 0.02 each reading lies 0.02 or nothing from the median of the five around it. */
+    @Test
+    void whatIsApartIsMeasuredByTheScatter() {
+        double[] zigzag = new double[20];
+        for (int i = 0; i < zigzag.length; i++) {
+            zigzag[i] = 5 + (i % 3 == 0 ? 0.02 : i % 3 == 1 ? -0.02 : 0);
+        }
+        double[] little = zigzag.clone();
+        little[9] += 0.05;
+        double[] much = zigzag.clone();
+        much[9] += 0.2;
+        assertThat(Approach.screened(little, LEAST)).containsOnly(1);
+        assertThat(Approach.screened(much, LEAST)[9]).isZero();
+        assertThat(Approach.screened(much, LEAST)).contains(1);
     }
 
     /** By hand: 1.4826 times the middle size, times root of n over n less 3, or 2 where too few are left. */

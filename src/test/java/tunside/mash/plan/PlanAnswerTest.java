@@ -294,7 +294,9 @@ class PlanAnswerTest {
         assertThat(answer.best().amountOf(chalk)).isCloseTo(9, within(1e-9));
         assertThat(codes(answer.binding())).containsExactly("plan.chalk");
         assertThat(answer.binding().get(0).expected().orElseThrow()).isCloseTo(9, within(1e-9));
-        assertThat(obstacles(answer)).doesNotContain("plan.amount-mass").contains("plan.ph-low");
+        assertThat(obstacles(answer))
+                .doesNotContain("plan.amount-mass", "plan.chalk")
+                .contains("plan.ph-low");
     }
 
     @Test
