@@ -16,9 +16,11 @@ import tunside.chemistry.Solver;
  *
  * <p>First one supply that sets the pH at a time (an acid, acidulated malt, a base, or none) with salts and water; then,
  * where the best of those could still be beaten by more, all acids together or all bases together. Best bound first, ties in
- * order of coming; at most 300 nodes a search. Deterministic.
+ * order of coming; at most 300 nodes a search. Where there are few plans at all, as with coarse steps, each is tried instead: there
+ * whole steps may lie far from any relaxed plan. Deterministic.
  */
 final class PlanSearch {
+    private static final int FEW_PLANS = 2000;
     private static final int MOST_NODES = 300;
     private static final int MOST_ROUNDS = 4;
     private static final double USED = 1e-6;
@@ -87,8 +89,43 @@ final class PlanSearch {
         return search(allowed, new boolean[allowed.length], -1, incumbent);
     }
 
-    /** Branches and bounds; where not all can be met, again with the buffering around what was found, while that helps. */
     private StepPlan search(boolean[] allowed, boolean[] counted, int setter, StepPlan incumbent) {
+        return plans(allowed) <= FEW_PLANS
+                ? bestOfAll(allowed, incumbent)
+                : branchAndBound(allowed, counted, setter, incumbent);
+    }
+
+    /** How many plans of whole steps there are. */
+    private double plans(boolean[] allowed) {
+        double plans = 1;
+        for (int i = 0; i < allowed.length; i++) {
+            plans *= allowed[i] ? 1 + space.mostSteps(i) : 1;
+        }
+        return plans;
+    }
+
+    /** Tries each that adds something against the incumbent. */
+    private StepPlan bestOfAll(boolean[] allowed, StepPlan incumbent) {
+        StepPlan best = incumbent;
+        int[] steps = new int[allowed.length];
+        int tried = 1;
+        int i = 0;
+        while (i < steps.length) {
+            if (allowed[i] && steps[i] < space.mostSteps(i)) {
+                steps[i]++;
+                i = 0;
+                best = StepPlan.better(best, StepPlan.of(space, steps.clone()));
+                tried++;
+            } else {
+                steps[i++] = 0;
+            }
+        }
+        Solver.PLAN.solved(tried);
+        return best;
+    }
+
+    /** Branches and bounds; where not all can be met, again with the buffering around what was found, while that helps. */
+    private StepPlan branchAndBound(boolean[] allowed, boolean[] counted, int setter, StepPlan incumbent) {
         double[] around = RelaxedPlan.of(space, allowed, counted).amounts();
         StepPlan best = incumbent;
         for (int round = 0; round < MOST_ROUNDS; round++) {

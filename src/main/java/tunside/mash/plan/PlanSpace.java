@@ -51,6 +51,11 @@ record PlanSpace(
 
     private static final double LACTATE_ROUNDING = 1e-9;
 
+    /** Whole steps of a supply up to the most of it. */
+    long mostSteps(int supply) {
+        return Math.round(most[supply] / question.supplies().get(supply).step());
+    }
+
     /**
      * Reads a question.
      *

@@ -136,6 +136,6 @@ final class StepSearch {
     }
 
     private int within(int i, long steps) {
-        return (int) Math.max(0, Math.min(Math.round(space.most()[i] / step(i)), steps));
+        return (int) Math.max(0, Math.min(space.mostSteps(i), steps));
     }
 }
