@@ -1,5 +1,7 @@
 package tunside.mash;
 
+import java.util.Set;
+
 /**
  * One number that the prediction rests on. Inputs are independent of each other; what several malts share is an input of
  * its own.
@@ -10,4 +12,11 @@ package tunside.mash;
  * @param value taken
  * @param standardUncertainty of the value
  */
-public record UncertainInput(String id, String subject, String unit, double value, double standardUncertainty) {}
+public record UncertainInput(String id, String subject, String unit, double value, double standardUncertainty) {
+    private static final Set<String> UNITS_OF_AMOUNTS = Set.of("1", "g", "kg", "L", "mmol", "mEq/(kg pH)");
+
+    /** Whether it is an amount or a factor that is there: nothing takes it to zero or below. */
+    public boolean isAmount() {
+        return value > 0 && UNITS_OF_AMOUNTS.contains(unit);
+    }
+}

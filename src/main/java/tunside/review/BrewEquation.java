@@ -19,6 +19,9 @@ import tunside.mash.UncertainInput;
  * rest on the same mash: before a dose its amount is 0.
  */
 final class BrewEquation {
+    /** An amount is never taken for less than this share of what is written down. */
+    private static final double LEAST_SHARE = 0.1;
+
     private final MeasuredBrew brew;
     private final PhFunction function;
     private final double[] centre;
@@ -238,17 +241,20 @@ final class BrewEquation {
     }
 
     /**
-     * Most probable values of the brew's own inputs.
+     * Most probable values of the brew's own inputs; an amount keeps a tenth at least, whatever the readings say.
      *
      * @param pull the residual, weighted by the inverse of the noise
      */
     double[] ownValues(Tangent tangent, RealVector pull) {
         double[] values = ownCentre();
         for (int i = 0; i < own.length; i++) {
-            double uncertainty = function.inputs().get(own[i]).standardUncertainty();
+            UncertainInput input = function.inputs().get(own[i]);
+            double variance = input.standardUncertainty() * input.standardUncertainty();
+            double least = input.isAmount() ? LEAST_SHARE * values[i] : Double.NEGATIVE_INFINITY;
             for (int r = 0; r < measured.length; r++) {
-                values[i] += uncertainty * uncertainty * tangent.toOwn[r][i] * pull.getEntry(r);
+                values[i] += variance * tangent.toOwn[r][i] * pull.getEntry(r);
             }
+            values[i] = Math.max(least, values[i]);
         }
         return values;
     }

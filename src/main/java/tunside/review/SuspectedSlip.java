@@ -1,5 +1,7 @@
 package tunside.review;
 
+import java.util.OptionalDouble;
+
 /**
  * A slip after it was tried on an odd brew.
  *
@@ -10,4 +12,9 @@ package tunside.review;
  * @param weight share of all slips' evidence, 0 to 1
  * @param explains whether the readings would no longer be odd
  */
-public record SuspectedSlip(Slip slip, String subject, double stated, double needed, double weight, boolean explains) {}
+public record SuspectedSlip(Slip slip, String subject, double stated, double needed, double weight, boolean explains) {
+    /** How many times what is stated is needed; empty where the slip does not multiply, as then there may be none. */
+    public OptionalDouble times() {
+        return slip.scale() == Slip.Scale.TIMES ? OptionalDouble.of(needed / stated) : OptionalDouble.empty();
+    }
+}

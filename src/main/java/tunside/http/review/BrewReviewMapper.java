@@ -294,7 +294,13 @@ public final class BrewReviewMapper {
                         .replace("{subject}", slip.subject())
                         .replace("{stated}", Rounded.text(stated))
                         .replace("{needed}", Rounded.text(needed))
-                        .replace("{times}", Rounded.text(Rounded.significant(slip.needed() / slip.stated(), 2)))));
+                        .replace("{times}", times(slip))));
+    }
+
+    private static String times(SuspectedSlip slip) {
+        return slip.times().isPresent()
+                ? Rounded.text(Rounded.significant(slip.times().getAsDouble(), 2))
+                : "";
     }
 
     private static String capitalised(String text) {

@@ -71,8 +71,8 @@ public record BrewReviewResponse(
     public record LearntPh(
             @Schema(
                     description = "Mean; below 0 where the mashes read lower than published.",
-                    minimum = "-2",
-                    maximum = "2")
+                    minimum = "-14",
+                    maximum = "14")
             Double shift,
 
             @Schema(description = "Standard uncertainty after learning.", minimum = "0", maximum = "2")

@@ -1,6 +1,7 @@
 package tunside.http.review;
 
 import static io.restassured.RestAssured.given;
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -19,6 +20,7 @@ import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A record of brews as its brewer sends it. */
 @QuarkusTest
@@ -282,5 +284,15 @@ class BrewReviewResourceTest {
         JsonNode answer = good(brew(5.5, 4, "", ", 'additions': [" + everything + "]", ""), brew(5.6));
         assertThat(answer.at("/result/verdicts/0/published/ph").asDouble()).isZero();
         assertThat(answer.at("/result/verdicts/0/setAside").asText()).isEqualTo("beyond-model");
+    }
+
+    /** Records that once made a fault of the service: they are strange, but nothing in them is refused. */
+    @ParameterizedTest
+    @ValueSource(strings = {"acid-that-raises-the-ph", "one-brew-without-alkalinity"})
+    void strangeRecordsAreReviewed(String record) throws IOException {
+        byte[] body = requireNonNull(getClass().getResourceAsStream("/reviews/" + record + ".json"))
+                .readAllBytes();
+        Response response = given().contentType("application/json").body(body).post("/v1/brew-reviews");
+        assertThat(response.statusCode()).as(response.asString()).isEqualTo(200);
     }
 }
