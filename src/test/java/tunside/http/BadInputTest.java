@@ -2,6 +2,7 @@ package tunside.http;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.equalTo;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -11,6 +12,7 @@ import io.restassured.response.Response;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -131,5 +133,18 @@ class BadInputTest {
             }
         }
         throw new AssertionError("no good example of " + operationId);
+    }
+
+    @Test
+    void ofVeryManyFaultsFiveHundredAreTold() {
+        String reading =
+                "{\"elapsed\": {\"value\": 1e6, \"unit\": \"min\"}, \"temperature\": {\"value\": 22, \"unit\": \"degC\"}}";
+        given().contentType("application/json")
+                .body("{\"liquid\": \"mash\", \"readings\": [" + String.join(",", Collections.nCopies(501, reading))
+                        + "]}")
+                .post("/v1/ph-readings")
+                .then()
+                .statusCode(400)
+                .body("errors.size()", equalTo(500));
     }
 }

@@ -34,7 +34,7 @@ public record Problem(
         @Nullable
         Integer line,
 
-        @Schema(description = "Every fault found.", maxItems = 500)
+        @Schema(description = "Every fault found.", maxItems = Problem.MOST_ERRORS)
         List<Fault> errors,
 
         @Schema(description = "The input checks that ran.", maxItems = 500)
@@ -45,6 +45,9 @@ public record Problem(
 
         @Schema(description = "What the answer rests on.") Basis basis)
         implements Answer {
+    /** What a client is told of at once. */
+    static final int MOST_ERRORS = 500;
+
     @Override
     public String ending() {
         return type.substring("/problems/".length());
