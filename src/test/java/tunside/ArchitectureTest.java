@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import tunside.chemistry.Solver;
+import tunside.http.answer.Answer;
 import tunside.planted.Violations;
 
 /** The house rules, and that each is able to catch a violation. */
@@ -39,8 +40,8 @@ class ArchitectureTest {
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
             .importPackages("tunside");
 
-    private static final JavaClasses PLANTED =
-            new ClassFileImporter().importClasses(Violations.class, Violations.Mutable.class);
+    private static final JavaClasses PLANTED = new ClassFileImporter()
+            .importClasses(Violations.class, Violations.Mutable.class, Violations.UntoldResponse.class);
 
     private static ArchRule domainUsesOnlyItsLibraries(String... domain) {
         return classes()
@@ -91,6 +92,10 @@ class ArchitectureTest {
             .callMethod(Solver.class, "solves")
             .orShould()
             .callMethod(Solver.class, "iterations");
+
+    /** What is not an answer is not counted. */
+    private static final ArchRule EVERY_ANSWER_TELLS =
+            classes().that().haveSimpleNameEndingWith("Response").should().implement(Answer.class);
 
     private static String[] domain() {
         return ORDER.stream().map(name -> "tunside." + name + "..").toArray(String[]::new);
@@ -152,6 +157,11 @@ class ArchitectureTest {
     }
 
     @Test
+    void everyAnswerCanBeCounted() {
+        EVERY_ANSWER_TELLS.check(MAIN);
+    }
+
+    @Test
     void plantedViolationsAreCaught() {
         assertThat(domainUsesOnlyItsLibraries("tunside.planted..")
                         .evaluate(PLANTED)
@@ -162,5 +172,6 @@ class ArchitectureTest {
         assertThat(NO_UNSEEDED_RANDOMNESS.evaluate(PLANTED).hasViolation()).isTrue();
         assertThat(ONLY_FINAL_FIELDS.evaluate(PLANTED).hasViolation()).isTrue();
         assertThat(NO_COUNT_IS_READ.evaluate(PLANTED).hasViolation()).isTrue();
+        assertThat(EVERY_ANSWER_TELLS.evaluate(PLANTED).hasViolation()).isTrue();
     }
 }

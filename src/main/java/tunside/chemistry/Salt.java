@@ -38,11 +38,7 @@ public record Salt(
 
     /** Alkalinity that one gram brings, mEq; zero for a neutral salt. */
     public double alkalinityMeqPerGram() {
-        double charge = 0;
-        for (Map.Entry<Ion, Double> entry : ions.entrySet()) {
-            charge += entry.getKey().charge() * entry.getValue();
-        }
-        return 1000 * charge / molarMassGPerMol;
+        return 1000 * Solution.charge(0, ions) / molarMassGPerMol;
     }
 
     /** Its id tells it apart: faster than all of it. */

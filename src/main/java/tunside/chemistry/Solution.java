@@ -105,6 +105,11 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
 
     /** Charge of the ions and the strong base, mol/kg; sulfate fully dissociated. This is what alkalinity measures. */
     public double fixedCharge() {
+        return charge(base, ions);
+    }
+
+    /** A charge and that of ions beside it, mol. */
+    static double charge(double base, Map<Ion, Double> ions) {
         double charge = base;
         for (Map.Entry<Ion, Double> entry : ions.entrySet()) {
             charge += entry.getKey().charge() * entry.getValue();

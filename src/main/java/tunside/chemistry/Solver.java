@@ -13,7 +13,7 @@ public enum Solver {
     MASH,
     /** An amount or a pH that goes with a risk; evaluations of the risk. */
     DOSE,
-    /** Additions that reach a pH; nodes of the search. */
+    /** Additions that reach a pH; nodes of the search, or plans where each is tried. */
     PLAN,
     /** Line of a calibration; improvements of its slope. */
     CALIBRATION,

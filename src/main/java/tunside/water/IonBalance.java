@@ -24,8 +24,7 @@ public record IonBalance(double cationsMeqPerL, double anionsMeqPerL) {
         double cations = 0;
         double anions = alkalinityMeqPerL;
         for (Ion ion : Ion.values()) {
-            Double amount = mmolPerL.get(ion);
-            double meq = amount == null ? 0 : ion.charge() * amount;
+            double meq = meqPerL(mmolPerL, ion);
             if (meq > 0) {
                 cations += meq;
             } else {
@@ -33,6 +32,12 @@ public record IonBalance(double cationsMeqPerL, double anionsMeqPerL) {
             }
         }
         return new IonBalance(cations, anions);
+    }
+
+    /** What an ion brings, negative for an anion; 0 where it is not listed. */
+    static double meqPerL(Map<Ion, Double> mmolPerL, Ion ion) {
+        Double amount = mmolPerL.get(ion);
+        return amount == null ? 0 : ion.charge() * amount;
     }
 
     /** Whether enough is reported: calcium, magnesium, sodium, chloride, sulfate and an alkalinity. */

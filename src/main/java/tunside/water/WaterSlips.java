@@ -119,8 +119,7 @@ public final class WaterSlips {
         double alkalinity = report.alkalinityMeqPerL().orElseThrow();
         double squares = alkalinity * alkalinity;
         for (Ion ion : Ion.values()) {
-            Double amount = ions.get(ion);
-            double meq = amount == null ? 0 : ion.charge() * amount;
+            double meq = IonBalance.meqPerL(ions, ion);
             squares += meq * meq;
         }
         double difference = IonBalance.of(ions, alkalinity).differenceMeqPerL();

@@ -14,6 +14,9 @@ public final class Violations {
         int changes;
     }
 
+    /** An answer that nobody counts. */
+    public record UntoldResponse(String result) {}
+
     @SuppressWarnings("StringCaseLocaleUsage")
     static String everyRule(Mutable mutable, MediaType framework) {
         mutable.changes++;

@@ -6,6 +6,7 @@ import jakarta.validation.ConstraintValidator;
 import jakarta.validation.ConstraintValidatorContext;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
+import java.lang.annotation.Annotation;
 import org.hibernate.validator.BaseHibernateValidatorConfiguration;
 import org.hibernate.validator.cfg.ConstraintMapping;
 
@@ -27,37 +28,40 @@ public final class DoubleBounds implements ValidatorFactoryCustomizer {
         configuration.addMapping(mapping);
     }
 
-    /** Holds a number against the least that it may be; null is left to other constraints. */
-    public static class AtLeast implements ConstraintValidator<DecimalMin, Double> {
-        private double least;
-        private boolean inclusive;
+    /** Holds a number between two bounds; null is left to other constraints. */
+    private abstract static class Between<A extends Annotation> implements ConstraintValidator<A, Double> {
+        private double lowest = Double.NEGATIVE_INFINITY;
+        private double highest = Double.POSITIVE_INFINITY;
 
-        @Override
-        public void initialize(DecimalMin bound) {
-            least = Double.parseDouble(bound.value());
-            inclusive = bound.inclusive();
+        final void atLeast(double least) {
+            lowest = least;
+        }
+
+        final void atMost(double most) {
+            highest = most;
         }
 
         @Override
         public boolean isValid(Double number, ConstraintValidatorContext context) {
-            return number == null || number > least || (inclusive && number == least);
+            return number == null || (number >= lowest && number <= highest);
         }
     }
 
-    /** Holds a number against the most that it may be; null is left to other constraints. */
-    public static class AtMost implements ConstraintValidator<DecimalMax, Double> {
-        private double most;
-        private boolean inclusive;
+    /** The least that a number may be. */
+    public static class AtLeast extends Between<DecimalMin> {
+        @Override
+        public void initialize(DecimalMin bound) {
+            double least = Double.parseDouble(bound.value());
+            atLeast(bound.inclusive() ? least : Math.nextUp(least));
+        }
+    }
 
+    /** The most that a number may be. */
+    public static class AtMost extends Between<DecimalMax> {
         @Override
         public void initialize(DecimalMax bound) {
-            most = Double.parseDouble(bound.value());
-            inclusive = bound.inclusive();
-        }
-
-        @Override
-        public boolean isValid(Double number, ConstraintValidatorContext context) {
-            return number == null || number < most || (inclusive && number == most);
+            double most = Double.parseDouble(bound.value());
+            atMost(bound.inclusive() ? most : Math.nextDown(most));
         }
     }
 }

@@ -11,6 +11,15 @@ import tunside.http.answer.Answered;
 /** Counts every answer of a resource on its way out. */
 @Singleton
 public final class AnswerFilter {
+    /** Address of each resource, looked up once. */
+    private static final ClassValue<String> PATHS = new ClassValue<>() {
+        @Override
+        protected String computeValue(Class<?> type) {
+            Path path = type.getAnnotation(Path.class);
+            return path == null ? "" : path.value();
+        }
+    };
+
     private final AnswerCounts counts;
 
     @Inject
@@ -28,7 +37,6 @@ public final class AnswerFilter {
 
     private static String path(ResourceInfo resource) {
         Class<?> type = resource == null ? null : resource.getResourceClass();
-        Path path = type == null ? null : type.getAnnotation(Path.class);
-        return path == null ? "" : path.value();
+        return type == null ? "" : PATHS.get(type);
     }
 }
