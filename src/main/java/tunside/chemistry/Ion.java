@@ -1,5 +1,7 @@
 package tunside.chemistry;
 
+import java.util.List;
+
 /** Ions that keep their charge at every pH met in brewing, and sulfate, which nearly does. Molar masses: IUPAC-WEIGHTS. */
 public enum Ion {
     CALCIUM("Ca", 40.078, 2),
@@ -9,6 +11,9 @@ public enum Ion {
     CHLORIDE("Cl", 35.453, -1),
     SULFATE("SO4", 96.056, -2),
     NITRATE("NO3", 62.004, -1);
+
+    /** All of them in their usual order. */
+    public static final List<Ion> ALL = List.of(values());
 
     private final String symbol;
     private final double molarMassGPerMol;
@@ -37,7 +42,7 @@ public enum Ion {
 
     /** The ion that a table calls so. */
     public static Ion ofSymbol(String symbol) {
-        for (Ion ion : values()) {
+        for (Ion ion : ALL) {
             if (ion.symbol.equals(symbol)) {
                 return ion;
             }

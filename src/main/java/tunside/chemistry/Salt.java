@@ -1,7 +1,6 @@
 package tunside.chemistry;
 
 import java.util.Collections;
-import java.util.EnumMap;
 import java.util.Map;
 
 /**
@@ -26,9 +25,7 @@ public record Salt(
         String solubility,
         String source) {
     public Salt {
-        Map<Ion, Double> ordered = new EnumMap<>(Ion.class);
-        ordered.putAll(ions);
-        ions = Collections.unmodifiableMap(ordered);
+        ions = Collections.unmodifiableMap(IonAmounts.copy(ions));
     }
 
     /** What one gram adds to a water; its alkalinity is the charge that its ions leave over. */

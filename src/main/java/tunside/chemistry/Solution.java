@@ -1,7 +1,6 @@
 package tunside.chemistry;
 
 import java.util.Collections;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -22,9 +21,7 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
     public static final Solution WATER = new Solution(Map.of(), 0, Map.of(), 0);
 
     public Solution {
-        Map<Ion, Double> orderedIons = new EnumMap<>(Ion.class);
-        ions.forEach((ion, amount) -> orderedIons.put(ion, amount(ion.symbol(), amount)));
-        ions = Collections.unmodifiableMap(orderedIons);
+        ions = Collections.unmodifiableMap(IonAmounts.changed(ions, (ion, molPerKg) -> amount(ion.symbol(), molPerKg)));
         acids = acids.isEmpty() ? Map.of() : ordered(acids);
         carbon = amount("carbon", carbon);
         if (!Double.isFinite(base)) {
@@ -76,9 +73,13 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
 
     /** Both together in the same kilogram. */
     public Solution plus(Solution other) {
-        Map<Ion, Double> allIons = new EnumMap<>(Ion.class);
-        allIons.putAll(ions);
-        other.ions.forEach((ion, amount) -> allIons.merge(ion, amount, Double::sum));
+        Map<Ion, Double> allIons = IonAmounts.copy(ions);
+        for (Ion ion : Ion.ALL) {
+            Double more = other.ions.get(ion);
+            if (more != null) {
+                allIons.merge(ion, more, Double::sum);
+            }
+        }
         Map<AcidSystem, Double> allAcids = new LinkedHashMap<>(acids);
         other.acids.forEach((acid, amount) -> allAcids.merge(acid, amount, Double::sum));
         return new Solution(allIons, carbon + other.carbon, allAcids, base + other.base);
@@ -86,8 +87,7 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
 
     /** Every amount times a factor. */
     public Solution scaled(double factor) {
-        Map<Ion, Double> scaledIons = new EnumMap<>(Ion.class);
-        ions.forEach((ion, amount) -> scaledIons.put(ion, amount * factor));
+        Map<Ion, Double> scaledIons = IonAmounts.changed(ions, (ion, amount) -> amount * factor);
         Map<AcidSystem, Double> scaledAcids = new LinkedHashMap<>();
         acids.forEach((acid, amount) -> scaledAcids.put(acid, amount * factor));
         return new Solution(scaledIons, carbon * factor, scaledAcids, base * factor);

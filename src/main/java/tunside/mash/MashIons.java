@@ -30,7 +30,7 @@ final class MashIons {
         }
         sum = sum.plus(acidOfMalts(mash, litres));
         Map<String, Double> amounts = new LinkedHashMap<>();
-        for (Ion ion : Ion.values()) {
+        for (Ion ion : Ion.ALL) {
             amounts.put(ion.symbol(), 1000 * sum.ion(ion) * ion.molarMassGPerMol());
         }
         double bicarbonate = Acids.CARBONIC.shares(ph, MashEquation.CONSTANTS_AT)[1];

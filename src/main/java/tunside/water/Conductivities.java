@@ -41,7 +41,7 @@ public final class Conductivities {
 
     private static Map<Ion, Double> load() {
         Map<Ion, Double> values = new EnumMap<>(Ion.class);
-        for (Ion ion : Ion.values()) {
+        for (Ion ion : Ion.ALL) {
             values.put(ion, limiting(ion.symbol()));
         }
         return Collections.unmodifiableMap(values);

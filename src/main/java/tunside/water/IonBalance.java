@@ -23,7 +23,7 @@ public record IonBalance(double cationsMeqPerL, double anionsMeqPerL) {
     static IonBalance of(Map<Ion, Double> mmolPerL, double alkalinityMeqPerL) {
         double cations = 0;
         double anions = alkalinityMeqPerL;
-        for (Ion ion : Ion.values()) {
+        for (Ion ion : Ion.ALL) {
             double meq = meqPerL(mmolPerL, ion);
             if (meq > 0) {
                 cations += meq;

@@ -3,12 +3,12 @@ package tunside.water;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Collections;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import tunside.chemistry.Ion;
+import tunside.chemistry.IonAmounts;
 import tunside.quantity.DissolvedUnit;
 import tunside.quantity.EquivalentUnit;
 import tunside.reference.Row;
@@ -146,7 +146,7 @@ public enum Slip {
     }
 
     private static WaterReport with(WaterReport report, Ion ion, double mmolPerL) {
-        Map<Ion, Double> ions = new EnumMap<>(report.mmolPerL());
+        Map<Ion, Double> ions = IonAmounts.copy(report.mmolPerL());
         ions.put(ion, mmolPerL);
         return report.withIons(ions);
     }

@@ -1,13 +1,13 @@
 package tunside.water;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import tunside.chemistry.CarbonateState;
 import tunside.chemistry.ChargeBalance;
 import tunside.chemistry.Ion;
+import tunside.chemistry.IonAmounts;
 import tunside.chemistry.Solution;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
@@ -61,8 +61,7 @@ public record Water(Solution solution, double ph, Temperature temperature, doubl
      */
     public static Water of(WaterReport report) {
         List<Finding> findings = new ArrayList<>();
-        Map<Ion, Double> molPerKg = new EnumMap<>(Ion.class);
-        report.mmolPerL().forEach((ion, amount) -> molPerKg.put(ion, amount / 1000));
+        Map<Ion, Double> molPerKg = IonAmounts.changed(report.mmolPerL(), (ion, amount) -> amount / 1000);
         Solution ions = new Solution(molPerKg, 0, Map.of(), 0);
         double ph = report.statedPh();
         findings.add(phFinding(report, ph));

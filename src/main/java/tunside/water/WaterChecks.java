@@ -154,7 +154,7 @@ public final class WaterChecks {
 
     /** Whether no ion lies beyond what the law lets a tap give. */
     static boolean isWithinLaw(Map<Ion, Double> mmolPerL) {
-        for (Ion ion : Ion.values()) {
+        for (Ion ion : Ion.ALL) {
             Double amount = mmolPerL.get(ion);
             Double most = MOST_LEGAL_MMOL_PER_L.get(ion);
             if (amount != null && most != null && amount > most) {
@@ -184,7 +184,7 @@ public final class WaterChecks {
     private static Map<Ion, Double> mostLegalMmolPerL() {
         Map<Ion, Double> most = new EnumMap<>(Ion.class);
         for (LegalLimit limit : LEGAL) {
-            for (Ion ion : Ion.values()) {
+            for (Ion ion : Ion.ALL) {
                 if (ion.symbol().equals(limit.what)) {
                     most.merge(ion, limit.high / ion.molarMassGPerMol(), Math::min);
                 }

@@ -46,7 +46,7 @@ public record WaterProfile(Water water, Temperature temperature, CarbonateState 
     /** Every ion by its symbol, bicarbonate and carbonate as in the closed vessel. */
     public Map<String, Amount> ions() {
         Map<String, Amount> ions = new LinkedHashMap<>();
-        for (Ion ion : Ion.values()) {
+        for (Ion ion : Ion.ALL) {
             double mmol = 1000 * water.solution().ion(ion);
             ions.put(ion.symbol(), new Amount(mmol * ion.molarMassGPerMol(), mmol * Math.abs(ion.charge())));
         }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tunside.chemistry.Ion;
+import tunside.chemistry.IonAmounts;
 import tunside.quantity.Alkalinity;
 import tunside.quantity.Conductivity;
 import tunside.quantity.DissolvedUnit;
@@ -44,9 +45,11 @@ public record WaterReport(
     private static final double MOST_MMOL_PER_L = 5000;
 
     public WaterReport {
-        mmolPerL = ordered(mmolPerL);
+        mmolPerL = Collections.unmodifiableMap(IonAmounts.copy(mmolPerL));
         ionUnits = Map.copyOf(ionUnits);
-        mmolPerL.forEach(WaterReport::requireAmount);
+        for (Ion ion : Ion.ALL) {
+            requireAmount(ion, mmolPerL.getOrDefault(ion, 0.0));
+        }
         endPointPh.ifPresent(value -> require("end point pH", value, 3.5, 5.5));
         ph.ifPresent(value -> require("pH of the water", value, 4, 11));
         require("temperature of the water (degC)", temperature.celsius(), 0, 60);
@@ -72,13 +75,6 @@ public record WaterReport(
                 Optional.empty(),
                 Optional.empty(),
                 OptionalDouble.empty());
-    }
-
-    /** In the order of the ions, so that sums do not depend on hashing. */
-    private static Map<Ion, Double> ordered(Map<Ion, Double> map) {
-        Map<Ion, Double> ordered = new EnumMap<>(Ion.class);
-        ordered.putAll(map);
-        return Collections.unmodifiableMap(ordered);
     }
 
     private static void requireAmount(Ion ion, double mmolPerL) {

@@ -23,6 +23,13 @@ public final class WaterSlips {
 
     private static final double LISTED_FROM = 0.02;
 
+    private static final double RELATIVE = WaterModel.value("slip-ion-relative");
+    private static final double FLOOR = WaterModel.value("slip-ion-floor");
+    private static final double LOG_BEYOND_LAW = Math.log(WaterModel.value("slip-beyond-law"));
+
+    /** How many times further off a report with some other fault may be. */
+    private static final double OTHER_SCALE = WaterModel.value("slip-other-relative") / RELATIVE;
+
     private WaterSlips() {}
 
     /** A slip that may have happened, the report without it, and the logarithm of how likely both are. */
@@ -30,17 +37,18 @@ public final class WaterSlips {
 
     /** All slips that are worth a look, likeliest first; empty where the report has nothing to test them by. */
     public static List<SuspectedSlip> of(WaterReport report) {
-        if (!canBeTested(report)) {
+        boolean balanced = IonBalance.canBeJudged(report);
+        if (!balanced && !report.statesHardnessTwice()) {
             return List.of();
         }
         List<Candidate> candidates = new ArrayList<>();
-        double none = Math.log(Slip.priorOfNone()) + logLikelihood(report, 1);
-        double other = Math.log(Slip.priorOfOther()) + logLikelihood(report, otherScale());
+        double none = Math.log(Slip.priorOfNone()) + logLikelihood(report, balanced, 1);
+        double other = Math.log(Slip.priorOfOther()) + logLikelihood(report, balanced, OTHER_SCALE);
         double largest = Math.max(none, other);
         for (Slip slip : Slip.values()) {
             Optional<WaterReport> mended = slip.mended(report);
             if (mended.isPresent()) {
-                double log = Math.log(slip.prior()) + logLikelihood(mended.get(), 1);
+                double log = Math.log(slip.prior()) + logLikelihood(mended.get(), balanced, 1);
                 candidates.add(new Candidate(slip, mended.get(), log));
                 largest = Math.max(largest, log);
             }
@@ -92,50 +100,48 @@ public final class WaterSlips {
         return IonBalance.of(report, report.alkalinityMeqPerL().orElse(0));
     }
 
-    /** How many times further off a report with some other fault may be. */
-    private static double otherScale() {
-        return WaterModel.value("slip-other-relative") / WaterModel.value("slip-ion-relative");
-    }
-
     private static boolean canBeTested(WaterReport report) {
         return report.statesHardnessTwice() || IonBalance.canBeJudged(report);
     }
 
-    /** Of what the report says of itself; a water that no tap may give is less likely. */
-    private static double logLikelihood(WaterReport report, double scale) {
+    /**
+     * Of what the report says of itself; a water that no tap may give is less likely.
+     *
+     * @param balanced whether enough is reported for a balance, which no slip changes
+     */
+    private static double logLikelihood(WaterReport report, boolean balanced, double scale) {
         Map<Ion, Double> ions = report.mmolPerL();
-        double relative = WaterModel.value("slip-ion-relative");
-        double log = WaterChecks.isWithinLaw(ions) ? 0 : Math.log(WaterModel.value("slip-beyond-law"));
+        double log = WaterChecks.isWithinLaw(ions) ? 0 : LOG_BEYOND_LAW;
         if (report.statesHardnessTwice()) {
             double hardness = report.hardness().orElseThrow().meqPerL();
             double calcium = 2 * requireNonNull(ions.get(Ion.CALCIUM));
             double magnesium = 2 * requireNonNull(ions.get(Ion.MAGNESIUM));
             double squares = hardness * hardness + calcium * calcium + magnesium * magnesium;
-            log += logDensity(hardness - calcium - magnesium, scale * uncertainty(relative, squares));
+            log += logDensity(hardness - calcium - magnesium, scale * uncertainty(squares));
         }
-        if (!IonBalance.canBeJudged(report)) {
+        if (!balanced) {
             return log;
         }
         double alkalinity = report.alkalinityMeqPerL().orElseThrow();
         double squares = alkalinity * alkalinity;
-        for (Ion ion : Ion.values()) {
+        for (Ion ion : Ion.ALL) {
             double meq = IonBalance.meqPerL(ions, ion);
             squares += meq * meq;
         }
         double difference = IonBalance.of(ions, alkalinity).differenceMeqPerL();
-        log += logDensity(difference, scale * uncertainty(relative, squares));
+        log += logDensity(difference, scale * uncertainty(squares));
         double conductivity =
                 report.conductivity().map(Conductivity::microsiemensPerCm).orElse(0.0);
         if (conductivity > 0) {
             double expected =
                     Conductivities.microsiemensPerCm(ions, alkalinity) / WaterModel.value("conductivity-recovery");
-            double spread = Math.hypot(relative, WaterModel.value("conductivity-recovery-uncertainty"));
+            double spread = Math.hypot(RELATIVE, WaterModel.value("conductivity-recovery-uncertainty"));
             log += logDensityOfRatio(conductivity, expected, scale * spread);
         }
         double solids = report.dissolvedSolidsMgPerL().orElse(0);
         if (solids > 0) {
             double expected = DissolvedSolids.mgPerL(ions, alkalinity) * WaterModel.value("solids-recovery");
-            double spread = Math.hypot(relative, WaterModel.value("solids-recovery-uncertainty"));
+            double spread = Math.hypot(RELATIVE, WaterModel.value("solids-recovery-uncertainty"));
             log += logDensityOfRatio(solids, expected, scale * spread);
         }
         return log;
@@ -151,7 +157,7 @@ public final class WaterSlips {
         return -0.5 * z * z - Math.log(standardUncertainty);
     }
 
-    private static double uncertainty(double relative, double squares) {
-        return Math.hypot(WaterModel.value("slip-ion-floor"), relative * Math.sqrt(squares));
+    private static double uncertainty(double squares) {
+        return Math.sqrt(FLOOR * FLOOR + RELATIVE * RELATIVE * squares);
     }
 }
