@@ -42,6 +42,7 @@ final class MashEquation {
     private final List<Covariance> covariances;
     private final List<MashComponent> components;
     private final ToDoubleFunction<double[]> liquorRatio;
+    private final boolean[] inLiquorRatio; // by input
     private final MashComponent.Formula[] formulas;
 
     private MashEquation(Draft draft) {
@@ -49,6 +50,7 @@ final class MashEquation {
         this.covariances = draft.covariances();
         this.components = List.copyOf(draft.components);
         this.liquorRatio = draft::ratio;
+        this.inLiquorRatio = draft.inRatio();
         this.formulas = new MashComponent.Formula[components.size()];
         for (int i = 0; i < formulas.length; i++) {
             formulas[i] = components.get(i).formula();
@@ -95,19 +97,26 @@ final class MashEquation {
     double[] phPerUnit(double[] values, double ph, double bufferingMeqPerPh) {
         double[] slopes = new double[values.length];
         double[] point = point(values);
+        double decades = point[values.length];
         for (int i = 0; i < slopes.length; i++) {
             double step = inputs.get(i).standardUncertainty() / 50;
             if (step > 0) {
-                point[i] = values[i] + step;
-                setDecades(point);
-                double above = sum(point, ph);
-                point[i] = values[i] - step;
-                setDecades(point);
-                slopes[i] = (above - sum(point, ph)) / (2 * step) / bufferingMeqPerPh;
+                double above = sumWith(i, values[i] + step, point, ph);
+                slopes[i] = (above - sumWith(i, values[i] - step, point, ph)) / (2 * step) / bufferingMeqPerPh;
                 point[i] = values[i];
+                point[values.length] = decades;
             }
         }
         return slopes;
+    }
+
+    /** The sum with another value of an input. */
+    private double sumWith(int input, double value, double[] point, double ph) {
+        point[input] = value;
+        if (inLiquorRatio[input]) {
+            setDecades(point);
+        }
+        return sum(point, ph);
     }
 
     private double sum(double[] point, double ph) {
@@ -311,6 +320,15 @@ final class MashEquation {
                 kilograms += x[mass];
             }
             return x[volume] / kilograms;
+        }
+
+        private boolean[] inRatio() {
+            boolean[] inRatio = new boolean[inputs.size()];
+            inRatio[volume] = true;
+            for (int mass : masses) {
+                inRatio[mass] = true;
+            }
+            return inRatio;
         }
 
         /** How far a malt's own pH lies from that in distilled water at its reference ratio, given in decades. */
