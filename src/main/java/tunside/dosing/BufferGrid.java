@@ -95,7 +95,8 @@ final class BufferGrid {
         double[] logs = new double[NODES];
         for (int i = 0; i < NODES; i++) {
             double deviations = nodes[i].logScale() / prior.logStandardDeviation();
-            logs[i] = nodes[i].logEvidence() - deviations * deviations / 2;
+            double evidence = taken.isEmpty() ? 0 : nodes[i].logEvidence(); // the first reading says the same to all
+            logs[i] = evidence - deviations * deviations / 2;
         }
         return logs;
     }
@@ -103,6 +104,13 @@ final class BufferGrid {
     /** The first reading's pH. */
     double startPh() {
         return start.ph();
+    }
+
+    /** Of the true starting pH by readings before which nothing went in: they say the same at every node. */
+    Distribution.Point atStart(double ph) {
+        double perDeviation = 1 / nodes[0].startUncertaintyPh();
+        double z = (ph - nodes[0].startPh()) * perDeviation;
+        return new Distribution.Point(NormalIntegral.below(z), NormalIntegral.density(z) * perDeviation);
     }
 
     /** Standard deviation of the logarithm within the bell that a node stands for. */
@@ -164,18 +172,16 @@ final class BufferGrid {
     }
 
     private Hypothesis[] read(Hypothesis[] before, Taken last) {
-        double startScaled = curve.scaledMeq().at(start.ph());
-        double startFixed = curve.fixedMeq().at(start.ph());
+        TitrationCurve.Point atStart = curve.at(start.ph());
         Hypothesis[] after = new Hypothesis[NODES];
         double[] ph = new double[NODES];
         for (int i = 0; i < NODES; i++) {
             double scale = before[i].scale();
-            double startMeq = scale * startScaled + startFixed;
-            ph[i] = curve.ph(scale, startMeq, last.given, i == 0 ? start.ph() : next(ph, i));
-            double slope = curve.bufferingMeqPerPh(ph[i], scale) + last.given.slope(ph[i]);
+            ph[i] = curve.ph(scale, atStart.meq(scale), last.given, i == 0 ? start.ph() : next(ph, i));
+            double slope = curve.at(ph[i]).bufferingMeqPerPh(scale) + last.given.slope(ph[i]);
             after[i] = before[i].with(
                     last.reading.ph() - ph[i],
-                    curve.bufferingMeqPerPh(start.ph(), scale) / slope,
+                    atStart.bufferingMeqPerPh(scale) / slope,
                     last.reading.standardUncertainty());
         }
         return after;
@@ -197,12 +203,16 @@ final class BufferGrid {
         double best = Arrays.stream(logDensities).max().orElseThrow();
         double[] densities = new double[NODES];
         Knowledge.Node[] known = new Knowledge.Node[NODES];
+        TitrationCurve.Point start = curve.at(nodes[0].startPh());
         for (int i = 0; i < NODES; i++) {
             densities[i] = Math.exp(logDensities[i] - best);
             double scale = nodes[i].scale();
             double ph = nodes[i].startPh();
-            double uncertainty = curve.bufferingMeqPerPh(ph, scale) * nodes[i].startUncertaintyPh();
-            known[i] = new Knowledge.Node(nodes[i].logScale(), scale, curve.meq(ph, scale), uncertainty);
+            if (ph != start.ph()) { // before anything went in it is the same at all nodes
+                start = curve.at(ph);
+            }
+            double uncertainty = start.bufferingMeqPerPh(scale) * nodes[i].startUncertaintyPh();
+            known[i] = new Knowledge.Node(nodes[i].logScale(), scale, start.meq(scale), uncertainty);
         }
         return new Knowledge(this, curve, given, known, new Bells(densities));
     }

@@ -23,6 +23,11 @@ record Given(List<Portion> portions) {
         portions = List.copyOf(portions);
     }
 
+    /** Whether nothing went in. */
+    boolean isNothing() {
+        return portions.isEmpty();
+    }
+
     /** The same and more of a reagent. */
     Given plus(Reagent reagent, double grams) {
         if (grams == 0) {

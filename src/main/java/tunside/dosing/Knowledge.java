@@ -79,15 +79,19 @@ public final class Knowledge {
         return at(ph, next, grams).below();
     }
 
-    /** Of the true pH after one more addition. */
+    /** Of the true pH after one more addition; where nothing went in, whatever the buffering is. */
     private Distribution.Point at(double ph, Reagent next, double grams) {
+        if (grams == 0 && given.isNothing()) {
+            return grid.atStart(ph);
+        }
         double nextMeq = grams * next.meqPerGram(ph);
         double nextSlope = grams * next.protonsMeqPerGram().slope(ph);
+        TitrationCurve.Point at = curve.at(ph);
         return passed(
-                given.meq(ph) - curve.fixedMeq().at(ph),
-                given.slope(ph) - curve.fixedMeq().slope(ph),
-                curve.scaledMeq().at(ph),
-                curve.scaledMeq().slope(ph),
+                given.meq(ph) - at.fixedMeq(),
+                given.slope(ph) - at.fixedSlope(),
+                at.scaledMeq(),
+                at.scaledSlope(),
                 nextMeq,
                 nextSlope,
                 next.relativeUncertainty());

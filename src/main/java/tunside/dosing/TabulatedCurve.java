@@ -66,13 +66,15 @@ final class TabulatedCurve implements PhCurve {
     private double[] piece(int first) {
         double[] piece = point(first);
         if (Double.isNaN(piece[1])) {
-            for (int power = 1; power < POINTS; power++) {
-                double sum = 0;
-                for (int i = 0; i < POINTS; i++) {
-                    sum += FROM_POINTS[power][i] * point(first + i)[0];
+            double[] sums = new double[POINTS];
+            for (int i = 0; i < POINTS; i++) {
+                double value = point(first + i)[0];
+                double[] toPowers = FROM_POINTS[i];
+                for (int power = 1; power < POINTS; power++) {
+                    sums[power] += toPowers[power] * value;
                 }
-                piece[power] = sum;
             }
+            System.arraycopy(sums, 1, piece, 1, POINTS - 1);
         }
         return piece;
     }
@@ -107,7 +109,7 @@ final class TabulatedCurve implements PhCurve {
                 }
             }
             for (int power = 0; power < POINTS; power++) {
-                matrix[power][i] = product[power] / scale;
+                matrix[i][power] = product[power] / scale;
             }
         }
         return matrix;

@@ -25,14 +25,22 @@ public record TitrationCurve(PhCurve scaledMeq, PhCurve fixedMeq) {
                 new TabulatedCurve(fixedMeq, LOWEST_PH, HIGHEST_PH));
     }
 
-    /** Both parts together at a factor, mEq. */
-    double meq(double ph, double scale) {
-        return scale * scaledMeq.at(ph) + fixedMeq.at(ph);
+    /** The curve at a pH with its slope, for any factor on the uncertain part. */
+    record Point(double ph, double scaledMeq, double scaledSlope, double fixedMeq, double fixedSlope) {
+        /** Both parts together at a factor, mEq. */
+        double meq(double scale) {
+            return scale * scaledMeq + fixedMeq;
+        }
+
+        /** Buffering at a factor, mEq per pH, above 0. */
+        double bufferingMeqPerPh(double scale) {
+            return -scale * scaledSlope - fixedSlope;
+        }
     }
 
-    /** Buffering at a factor, mEq per pH, above 0. */
-    double bufferingMeqPerPh(double ph, double scale) {
-        return -scale * scaledMeq.slope(ph) - fixedMeq.slope(ph);
+    /** Both parts at a pH. */
+    Point at(double ph) {
+        return new Point(ph, scaledMeq.at(ph), scaledMeq.slope(ph), fixedMeq.at(ph), fixedMeq.slope(ph));
     }
 
     /**
@@ -47,13 +55,14 @@ public record TitrationCurve(PhCurve scaledMeq, PhCurve fixedMeq) {
         double highest = HIGHEST_PH;
         double ph = Math.max(lowest, Math.min(highest, nearPh));
         for (int i = 0; i < MOST_EVALUATIONS; i++) {
-            double missing = meq(ph, scale) - startMeq - given.meq(ph);
+            Point at = at(ph);
+            double missing = at.meq(scale) - startMeq - given.meq(ph);
             if (missing > 0) {
                 lowest = ph;
             } else {
                 highest = ph;
             }
-            double step = missing / (bufferingMeqPerPh(ph, scale) + given.slope(ph));
+            double step = missing / (at.bufferingMeqPerPh(scale) + given.slope(ph));
             double next = ph + step;
             if (!(next >= lowest && next <= highest)) {
                 next = (lowest + highest) / 2;

@@ -94,12 +94,12 @@ class DosableLiquidsTest {
     @Test
     void theCurveOfALiquorIsItsTitration() {
         TitrationCurve curve = liquor().curve();
-        double need = curve.meq(5.4, 1) - curve.meq(7.5, 1);
+        double need = curve.at(5.4).meq(1) - curve.at(7.5).meq(1);
         double expected = 15000
                 * ChargeBalance.dose(water(), Solution.of(Ion.CHLORIDE, 1), 5.4, COLD, 1)
                         .orElseThrow();
         assertThat(need).isCloseTo(expected, withPercentage(0.01));
-        assertThat(curve.meq(7.5, 1)).isCloseTo(0, within(1e-3));
+        assertThat(curve.at(7.5).meq(1)).isCloseTo(0, within(1e-3));
         assertThat(curve.fixedMeq().at(4)).isCloseTo(1.5, within(0.03));
     }
 
@@ -150,7 +150,7 @@ class DosableLiquidsTest {
         assertThat(mash.prior().logStandardDeviation()).isEqualTo(0.28);
         assertThat(mash.volume().litres()).isEqualTo(17);
         TitrationCurve curve = mash.curve();
-        assertThat(curve.bufferingMeqPerPh(5.4, 1))
+        assertThat(curve.at(5.4).bufferingMeqPerPh(1))
                 .isCloseTo(Doses.pale().balance().bufferingMeqPerPh(5.4), withPercentage(0.01));
         assertThat(curve.scaledMeq().at(5.3) - curve.scaledMeq().at(5.4)).isCloseTo(19, within(1e-6));
         assertThat(mash.mostMeq())
@@ -218,7 +218,7 @@ class DosableLiquidsTest {
         assertThat(malt.evidence()).isEqualTo(WortDose.Evidence.MALT);
         assertThat(WortDose.ofMalt(new Volume(20), 4, true).prior().logStandardDeviation())
                 .isCloseTo(Math.hypot(0.10, 0.25), within(1e-12));
-        assertThat(extract.curve().bufferingMeqPerPh(5, 1)).isCloseTo(100, within(0.01));
+        assertThat(extract.curve().at(5).bufferingMeqPerPh(1)).isCloseTo(100, within(0.01));
         assertThat(extract.mostMeq()).isCloseTo(300, within(0.03));
         assertThat(extract.acid(Doses.acid("phosphoric", 10), 1, 1e9).mostGrams())
                 .isCloseTo(300 / 1.0205, withPercentage(0.05));

@@ -81,9 +81,9 @@ class ExperiencedDoseTest {
             StagedDose dose = Doses.dose(question);
             Reagent acid = question.acid().orElseThrow().reagent();
             double perGram = acidFactor * acid.meqPerGram(aim.lowPh());
-            double startMeq = question.curve().meq(start, scale);
-            double toLimit = (question.curve().meq(aim.lowPh(), scale) - startMeq) / perGram;
-            double toTarget = (question.curve().meq(aim.targetPh(), scale) - startMeq)
+            double startMeq = question.curve().at(start).meq(scale);
+            double toLimit = (question.curve().at(aim.lowPh()).meq(scale) - startMeq) / perGram;
+            double toTarget = (question.curve().at(aim.targetPh()).meq(scale) - startMeq)
                     / (acidFactor * acid.meqPerGram(aim.targetPh()));
             overshot += dose.now().orElseThrow().grams() > toLimit ? 1 : 0;
             covered += toTarget >= dose.low90Grams() && toTarget <= dose.high90Grams() ? 1 : 0;

@@ -120,4 +120,31 @@ class KnowledgeTest {
         }
         assertThat(lastAcid).isGreaterThan(0.99);
     }
+
+    /** Before anything went in the pH is what was read, on however bent a curve and however little is known of the buffering. */
+    @Test
+    void beforeAnythingWentInThePhIsThatOfTheReadingsExactly() {
+        TitrationCurve bent = new TitrationCurve(ph -> -40 * Math.exp(-(ph - 5)), ph -> -3 * ph);
+        Knowledge once = BufferLearning.of(
+                        bent,
+                        new BufferingPrior(38, "mEq/(kg pH)", 0.4, "DERIVED"),
+                        new PhReading(5.8, 0.3),
+                        0,
+                        List.of())
+                .now();
+        NormalDistribution first = new NormalDistribution(5.8, 0.3);
+        for (double probability : new double[] {0.001, 0.05, 0.5, 0.7, 0.999}) {
+            double ph = first.inverseCumulativeProbability(probability);
+            assertThat(once.probabilityBelow(ph)).isCloseTo(probability, within(1e-9));
+            assertThat(once.quantile(probability)).isCloseTo(ph, within(1e-4));
+        }
+        // a second reading of the same, half as sure: weights 4 to 1
+        Knowledge twice = once.after(PastAddition.read(new PhReading(6.3, 0.6)));
+        NormalDistribution both = new NormalDistribution(5.9, 0.3 * Math.sqrt(0.8));
+        for (double ph : new double[] {5.2, 5.9, 6.4}) {
+            assertThat(twice.probabilityBelow(ph)).isCloseTo(both.cumulativeProbability(ph), within(1e-9));
+        }
+        // something went in: the bent curve counts
+        assertThat(once.probabilityBelow(5.8, Lines.ACID, 1e-6)).isCloseTo(0.5, within(1e-3));
+    }
 }

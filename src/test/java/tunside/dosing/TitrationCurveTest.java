@@ -17,13 +17,13 @@ class TitrationCurveTest {
     @Test
     void bothPartsCount() {
         TitrationCurve curve = TitrationCurve.tabulated(ph -> -2 * ph, ph -> -3 * ph);
-        assertThat(curve.meq(5, 10)).isCloseTo(-115, within(1e-9));
-        assertThat(curve.bufferingMeqPerPh(5, 10)).isCloseTo(23, within(1e-6));
+        assertThat(curve.at(5).meq(10)).isCloseTo(-115, within(1e-9));
+        assertThat(curve.at(5).bufferingMeqPerPh(10)).isCloseTo(23, within(1e-6));
     }
 
     @Test
     void thePhIsWhereWhatWasGivenIsTakenUp() {
-        double startMeq = Lines.CURVE.meq(5.8, 2);
+        double startMeq = Lines.CURVE.at(5.8).meq(2);
         assertThat(Lines.CURVE.ph(2, startMeq, Given.NOTHING, 9)).isCloseTo(5.8, within(1e-9));
         assertThat(Lines.CURVE.ph(2, startMeq, given(Lines.ACID, 76), 5.8)).isCloseTo(5.6, within(1e-9));
         assertThat(Lines.CURVE.ph(2, startMeq, given(Lines.BASE, 76), 5.8)).isCloseTo(6, within(1e-9));
@@ -31,9 +31,9 @@ class TitrationCurveTest {
 
     @Test
     void theFirstGuessHardlyMatters() {
-        double startMeq = Lines.CURVE.meq(5.8, 1);
+        double startMeq = Lines.CURVE.at(5.8).meq(1);
         double ph = Lines.CURVE.ph(1, startMeq, given(WEAK, 100), 5.5);
-        assertThat(Lines.CURVE.meq(ph, 1) - startMeq).isCloseTo(100 * WEAK.meqPerGram(ph), within(1e-4));
+        assertThat(Lines.CURVE.at(ph).meq(1) - startMeq).isCloseTo(100 * WEAK.meqPerGram(ph), within(1e-4));
         for (double near : new double[] {-5, 2, 4, 8, 11, 20}) {
             assertThat(Lines.CURVE.ph(1, startMeq, given(WEAK, 100), near)).isCloseTo(ph, within(1e-6));
         }
@@ -41,7 +41,7 @@ class TitrationCurveTest {
 
     @Test
     void beyondTheCurveItEnds() {
-        double startMeq = Lines.CURVE.meq(5.8, 1);
+        double startMeq = Lines.CURVE.at(5.8).meq(1);
         assertThat(Lines.CURVE.ph(1, startMeq, given(Lines.ACID, 1e6), 5.8)).isCloseTo(2, within(1e-3));
         assertThat(Lines.CURVE.ph(1, startMeq, given(Lines.BASE, 1e6), 5.8)).isCloseTo(11, within(1e-3));
     }
