@@ -11,27 +11,38 @@ import java.util.OptionalDouble;
  * Tries every cause on the readings of a session and ranks them by how well they explain the pattern.
  *
  * <p>The weight of a cause is its prior times the evidence of the readings, all ways in which it can have come about and
- * all values of its parameter averaged (Bayes' rule, normal priors, trapezoid of 121 points). The priors and widths are
- * those of {@code electrode-cause-model.csv}: from common practice, so read the order, not the figure. Cost: some 20 ns
- * for each cup and point of the grid.
+ * all values of its parameter averaged (Bayes' rule, normal priors, trapezoid). The priors and widths are
+ * those of {@code electrode-cause-model.csv}: from common practice, so read the order, not the figure. The error of a trapezoid
+ * falls faster than any power of its step; a finer grid is taken only where readings are so sharp that the coarser one may have
+ * missed what lies between its points. Cost: some 20 ns for each cup and point of the grid.
  */
 public final class CauseRanking {
     /** Pictures of cups are no better than this, however sure the readings are, mV. */
     private static final double LEAST_NOISE_MV = 0.3;
+
+    /** Weight that may be missed. */
+    private static final double NEGLIGIBLE = 1e-3;
 
     private final CalibrationSession session;
     private final double[] potentialsMv;
     private final double[] idealMv;
     private final double[] idealMvPerPh;
     private final double[] bufferUncertaintiesPh;
-    private final ReadingModel.Workspace space = new ReadingModel.Workspace(ParameterGrid.POINTS);
+    private final ReadingModel.Workspace space;
     private final Map<Cause.Electrode, ReadingModel> models = new HashMap<>(); // most causes leave the electrode sound
 
-    private record Tried(Cause cause, double logEvidence, CauseVariant best, double mean, double sd) {}
+    /** A cause with its evidence, and what that may be between the points of its grid. */
+    private record Tried(
+            Cause cause, double logEvidence, double logBetween, CauseVariant best, double mean, double sd) {
+        double log() {
+            return logEvidence + Math.log(cause.prior());
+        }
+    }
 
-    private CauseRanking(CalibrationSession session, double[] idealMv) {
+    private CauseRanking(CalibrationSession session, double[] idealMv, CauseGrids grids) {
         this.session = session;
         this.idealMv = idealMv;
+        this.space = new ReadingModel.Workspace(grids.points());
         int n = session.readings().size();
         this.potentialsMv = new double[n];
         this.idealMvPerPh = new double[n];
@@ -46,8 +57,24 @@ public final class CauseRanking {
 
     /** Every cause that can have happened, the likeliest first; the weights sum to 1. */
     public static List<SuspectedCause> of(CalibrationSession session) {
-        CauseVariants variants = new CauseVariants(session);
-        CauseRanking ranking = new CauseRanking(session, variants.idealMv());
+        List<Tried> tried = List.of();
+        for (CauseGrids grids : CauseGrids.EVER_FINER) {
+            tried = tried(session, grids);
+            if (isResolved(tried)) {
+                break;
+            }
+        }
+        return weighed(tried);
+    }
+
+    /** The same by given grids alone. */
+    static List<SuspectedCause> of(CalibrationSession session, CauseGrids grids) {
+        return weighed(tried(session, grids));
+    }
+
+    private static List<Tried> tried(CalibrationSession session, CauseGrids grids) {
+        CauseVariants variants = new CauseVariants(session, grids);
+        CauseRanking ranking = new CauseRanking(session, variants.idealMv(), grids);
         List<Tried> tried = new ArrayList<>();
         for (Cause cause : Cause.values()) {
             List<CauseVariant> own = variants.of(cause);
@@ -55,23 +82,29 @@ public final class CauseRanking {
                 tried.add(ranking.tried(cause, own));
             }
         }
-        return weighed(tried);
+        return tried;
+    }
+
+    /** Whether no cause may have more than a negligible weight between the points of its grid. */
+    private static boolean isResolved(List<Tried> tried) {
+        double total = total(tried);
+        return tried.stream()
+                .noneMatch(one -> Math.exp(one.logBetween + Math.log(one.cause.prior()) - total) > NEGLIGIBLE);
+    }
+
+    private static double total(List<Tried> tried) {
+        return ParameterGrid.logSum(tried.stream().mapToDouble(Tried::log).toArray());
     }
 
     private static List<SuspectedCause> weighed(List<Tried> tried) {
         double sound = tried.get(0).logEvidence;
-        double[] logs = new double[tried.size()];
-        for (int i = 0; i < logs.length; i++) {
-            logs[i] = tried.get(i).logEvidence + Math.log(tried.get(i).cause.prior());
-        }
-        double total = ParameterGrid.logSum(logs);
+        double total = total(tried);
         List<SuspectedCause> causes = new ArrayList<>();
-        for (int i = 0; i < logs.length; i++) {
-            Tried one = tried.get(i);
+        for (Tried one : tried) {
             boolean known = one.best.hasParameter();
             causes.add(new SuspectedCause(
                     one.cause,
-                    Math.exp(logs[i] - total),
+                    Math.exp(one.log() - total),
                     known ? OptionalDouble.of(one.mean) : OptionalDouble.empty(),
                     known ? OptionalDouble.of(one.sd) : OptionalDouble.empty(),
                     one.best.readings(),
@@ -85,22 +118,32 @@ public final class CauseRanking {
         Cause.Electrode electrode = cause.electrode(session.readout());
         ReadingModel model = models.computeIfAbsent(electrode, this::model);
         double[] logs = new double[variants.size()];
+        double[] between = new double[variants.size()];
         int best = 0;
         double[] sharesOfBest = {};
         for (int i = 0; i < logs.length; i++) {
             CauseVariant variant = variants.get(i);
-            logs[i] =
-                    model.logEvidence(idealMv, variant.changedMv(), variant.grid(), space) + Math.log(variant.share());
+            double logShare = Math.log(variant.share());
+            ReadingModel.Evidence evidence = model.evidence(idealMv, variant.changedMv(), variant.grid(), space);
+            logs[i] = logShare + evidence.log();
+            between[i] = logShare + evidence.logBetween();
             if (i == 0 || logs[i] > logs[best]) {
                 best = i;
                 sharesOfBest = space.shares(variant.grid());
             }
         }
-        return summary(cause, logSettling(electrode) + ParameterGrid.logSum(logs), variants.get(best), sharesOfBest);
+        double settling = logSettling(electrode);
+        return summary(
+                cause,
+                settling + ParameterGrid.logSum(logs),
+                settling + ParameterGrid.logSum(between),
+                variants.get(best),
+                sharesOfBest);
     }
 
     /** Mean and standard deviation of the parameter of the likeliest variant. */
-    private static Tried summary(Cause cause, double logEvidence, CauseVariant best, double[] weights) {
+    private static Tried summary(
+            Cause cause, double logEvidence, double logBetween, CauseVariant best, double[] weights) {
         double sum = 0;
         double mean = 0;
         double square = 0;
@@ -113,7 +156,8 @@ public final class CauseRanking {
             }
         }
         mean /= sum;
-        return new Tried(cause, logEvidence, best, mean, Math.sqrt(Math.max(0, square / sum - mean * mean)));
+        return new Tried(
+                cause, logEvidence, logBetween, best, mean, Math.sqrt(Math.max(0, square / sum - mean * mean)));
     }
 
     private ReadingModel model(Cause.Electrode electrode) {

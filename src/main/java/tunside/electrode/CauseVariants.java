@@ -1,10 +1,7 @@
 package tunside.electrode;
 
-import static java.util.Objects.requireNonNull;
-
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,33 +9,23 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import tunside.quantity.Temperature;
 
 /** Every way in which each cause can have come about in a session. */
 final class CauseVariants {
-    private static final double MOST_KELVIN_OFF = 30;
-    private static final double MOST_SHARE_MISSING = 0.5;
     private static final double DIFFERENT_BUFFERS_PH = 0.3;
-    private static final ParameterGrid KELVIN =
-            ParameterGrid.of(-MOST_KELVIN_OFF, MOST_KELVIN_OFF, Cause.WRONG_TEMPERATURE.parameterSd());
-    private static final ParameterGrid LOG2_WATER = ParameterGrid.of(-1, 1, Cause.WRONG_WATER_VOLUME.parameterSd());
-    private static final ParameterGrid ABSORBED =
-            ParameterGrid.of(0, BufferChange.MOST_ABSORBED_MMOL_PER_KG, Cause.CARBON_DIOXIDE.parameterSd());
-    private static final ParameterGrid MISSING =
-            ParameterGrid.of(0, MOST_SHARE_MISSING, Cause.SLOW_JUNCTION.parameterSd());
-    private static final Map<BufferSubstance, double[]> BY_WATER =
-            changes(LOG2_WATER, (made, log2) -> BufferChange.byWater(made, Math.pow(2, log2) - 1));
-    private static final Map<BufferSubstance, double[]> BY_CARBON_DIOXIDE =
-            changes(ABSORBED, BufferChange::byCarbonDioxide);
     private static final Set<BufferSubstance> ALKALINE = EnumSet.of(BufferSubstance.BORAX, BufferSubstance.CARBONATE);
 
+    private final CauseGrids grids;
     private final List<BufferReading> readings;
     private final List<List<Integer>> cups;
     private final double[] ph;
     private final double[] idealMv;
 
-    CauseVariants(CalibrationSession session) {
+    CauseVariants(CalibrationSession session, CauseGrids grids) {
+        this.grids = grids;
         this.readings = session.readings();
         this.cups = cups(readings);
         this.ph = new double[readings.size()];
@@ -52,23 +39,6 @@ final class CauseVariants {
     /** What an ideal electrode would give in each reading, mV. */
     double[] idealMv() {
         return idealMv.clone();
-    }
-
-    private interface Change {
-        double ph(BufferSubstance made, double parameter);
-    }
-
-    /** What every value of a parameter makes of every substance. */
-    private static Map<BufferSubstance, double[]> changes(ParameterGrid grid, Change change) {
-        Map<BufferSubstance, double[]> changes = new EnumMap<>(BufferSubstance.class);
-        for (BufferSubstance made : BufferSubstance.values()) {
-            double[] own = new double[grid.size()];
-            for (int i = 0; i < own.length; i++) {
-                own[i] = change.ph(made, grid.value(i));
-            }
-            changes.put(made, own);
-        }
-        return changes;
     }
 
     /** The variants of a cause; empty where it cannot have happened. */
@@ -154,17 +124,18 @@ final class CauseVariants {
         for (int i = 0; i < warmed.length; i++) {
             warmed[i] = atOtherTemperatures(readings.get(i), ph[i]);
         }
-        return shared(cups, KELVIN, warmed);
+        return shared(cups, grids.kelvin(), warmed);
     }
 
-    private static double[] atOtherTemperatures(BufferReading reading, double ph) {
+    private double[] atOtherTemperatures(BufferReading reading, double ph) {
+        ParameterGrid kelvin = grids.kelvin();
         Temperature stated = reading.temperature();
         Optional<Buffer> table = reading.cup().table().filter(buffer -> buffer.covers(stated));
         boolean unknown = reading.cup().substance().isEmpty();
         double there = table.map(buffer -> buffer.ph(stated)).orElse(Double.NaN);
-        double[] potentials = new double[KELVIN.size()];
+        double[] potentials = new double[kelvin.size()];
         for (int i = 0; i < potentials.length; i++) {
-            double celsius = stated.celsius() + KELVIN.value(i);
+            double celsius = stated.celsius() + kelvin.value(i);
             if (celsius >= -10 && celsius <= 100) {
                 double change = unknown ? 0 : table.isPresent() ? table.get().phOrNaN(celsius) - there : Double.NaN;
                 potentials[i] = ideal(ph + change, new Temperature(celsius));
@@ -177,7 +148,8 @@ final class CauseVariants {
 
     /** One cup, or all that may have been powders. */
     private List<CauseVariant> wrongWater() {
-        return changed(cups.stream().filter(cup -> mayBePowder(cup.get(0))).toList(), LOG2_WATER, BY_WATER);
+        return changed(
+                cups.stream().filter(cup -> mayBePowder(cup.get(0))).toList(), grids.log2Water(), grids::byWater);
     }
 
     private boolean mayBePowder(int reading) {
@@ -197,17 +169,16 @@ final class CauseVariants {
                         .filter(ALKALINE::contains)
                         .isPresent())
                 .toList();
-        return changed(alkaline, ABSORBED, BY_CARBON_DIOXIDE);
+        return changed(alkaline, grids.absorbed(), grids::byCarbonDioxide);
     }
 
     private List<CauseVariant> changed(
-            List<List<Integer>> groups, ParameterGrid grid, Map<BufferSubstance, double[]> changes) {
+            List<List<Integer>> groups, ParameterGrid grid, Function<BufferSubstance, double[]> changes) {
         double[][] changed = new double[readings.size()][];
         for (List<Integer> group : groups) {
             for (int i : group) {
                 BufferReading reading = readings.get(i);
-                double[] own =
-                        requireNonNull(changes.get(reading.cup().substance().orElseThrow()));
+                double[] own = changes.apply(reading.cup().substance().orElseThrow());
                 changed[i] = new double[own.length];
                 for (int j = 0; j < own.length; j++) {
                     changed[i][j] = ideal(ph[i] + own[j], reading.temperature());
@@ -246,17 +217,18 @@ final class CauseVariants {
     /** Each reading but the first still lacks a share of the way from the one before. */
     private List<CauseVariant> slowJunction() {
         double[][] potentials = new double[idealMv.length][];
-        double[] before = new double[MISSING.size()];
+        ParameterGrid missing = grids.missing();
+        double[] before = new double[missing.size()];
         Arrays.fill(before, idealMv[0]);
         for (int i = 1; i < potentials.length; i++) {
-            double[] reached = new double[MISSING.size()];
+            double[] reached = new double[missing.size()];
             for (int j = 0; j < reached.length; j++) {
-                reached[j] = idealMv[i] + MISSING.value(j) * (before[j] - idealMv[i]);
+                reached[j] = idealMv[i] + missing.value(j) * (before[j] - idealMv[i]);
             }
             potentials[i] = reached;
             before = reached;
         }
-        return List.of(new CauseVariant(List.of(), 1, MISSING, potentials));
+        return List.of(new CauseVariant(List.of(), 1, missing, potentials));
     }
 
     private static List<List<Integer>> cups(List<BufferReading> readings) {

@@ -14,6 +14,9 @@ import org.jspecify.annotations.Nullable;
 final class ReadingModel {
     private static final double NEGLIGIBLE_LOG = 40; // nothing in the sum even with the largest prior
 
+    /** Fall of the exponent from its largest to the next point: 0.7 deviations a step, for which a trapezoid is off by 1e-4. */
+    private static final double STEEP = 1;
+
     private final double[] potentialsMv;
     private final double[] weights;
     private final double slopeMean;
@@ -111,14 +114,22 @@ final class ReadingModel {
     }
 
     /**
-     * The evidence of the potentials for a grid of pictures: the logarithm of their density, the grid's parameter averaged over its
-     * prior; minus infinity where no point is possible.
+     * The density of the potentials for a grid of pictures, its parameter averaged over its prior.
+     *
+     * @param log its logarithm; minus infinity where no point is possible
+     * @param logBetween logarithm of how much of it may lie unseen between the points: where the best of them stands out, what the
+     *     parabola through it and its neighbours rises to; where a table ends, half of its last point
+     */
+    record Evidence(double log, double logBetween) {}
+
+    /**
+     * The evidence of the potentials for a grid of pictures.
      *
      * @param idealMv {@code -k (pH - 7)} of each reading: what an ideal electrode would give
      * @param changedMv the same of the readings that change along the grid, by point; null for those that do not
      * @param space to work in, for a grid as large or larger; afterwards it has the shares of the points
      */
-    double logEvidence(double[] idealMv, double[] @Nullable [] changedMv, ParameterGrid grid, Workspace space) {
+    Evidence evidence(double[] idealMv, double[] @Nullable [] changedMv, ParameterGrid grid, Workspace space) {
         Sums same = space.same;
         Sums changed = space.changed;
         same.clear(1);
@@ -147,16 +158,27 @@ final class ReadingModel {
             space.exponents[point] = 0.5 * (explained - residualSquares);
             space.determinants[point] = determinant;
         }
-        return logNorm + share(grid, space);
+        int best = best(grid, space);
+        double sum = share(grid, space, space.exponents[best]);
+        if (!(sum > 0)) {
+            return new Evidence(Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY);
+        }
+        double log = logNorm + space.exponents[best] + Math.log(sum);
+        return new Evidence(log, log + unsure(grid, space, best, sum));
     }
 
-    /** The largest exponent is taken out, so that nothing overflows; what is no number has no weight. */
-    private static double share(ParameterGrid grid, Workspace space) {
-        double largest = Double.NEGATIVE_INFINITY;
-        for (int point = 0; point < grid.size(); point++) {
-            double exponent = space.exponents[point];
-            largest = exponent > largest ? exponent : largest;
+    private static int best(ParameterGrid grid, Workspace space) {
+        int best = 0;
+        for (int point = 1; point < grid.size(); point++) {
+            if (space.exponents[point] > space.exponents[best] || Double.isNaN(space.exponents[best])) {
+                best = point;
+            }
         }
+        return best;
+    }
+
+    /** Shares the probability out and returns all of it, both without the largest exponent; what is no number has no weight. */
+    private static double share(ParameterGrid grid, Workspace space, double largest) {
         double sum = 0;
         for (int point = 0; point < grid.size(); point++) {
             double log = space.exponents[point] - largest;
@@ -166,7 +188,37 @@ final class ReadingModel {
             space.shares[point] = share;
             sum += share;
         }
-        return largest + Math.log(sum);
+        return sum;
+    }
+
+    /** Logarithm of how much more or less than the sum over the points there may be, relative to it. */
+    private static double unsure(ParameterGrid grid, Workspace space, int best, double sum) {
+        if (grid.size() < 3) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        double[] exponents = space.exponents;
+        int middle = Math.max(1, Math.min(grid.size() - 2, best));
+        double before = exponents[middle] - exponents[middle - 1];
+        double after = exponents[middle] - exponents[middle + 1];
+        double bend = before + after;
+        if (bend > 2 * STEEP) {
+            double place = Math.max(-1, Math.min(1, (before - after) / (2 * bend)));
+            return exponents[middle] - exponents[best] + place * ((before - after) - place * bend) / 2;
+        }
+        return Math.log(cut(grid, space) / 2 / sum);
+    }
+
+    /** Share of the points where the probability ends abruptly, as at the end of a table: a trapezoid is unsure of half of it. */
+    private static double cut(ParameterGrid grid, Workspace space) {
+        int first = 0;
+        int last = grid.size() - 1;
+        while (first < last && Double.isNaN(space.exponents[first])) {
+            first++;
+        }
+        while (last > first && Double.isNaN(space.exponents[last])) {
+            last--;
+        }
+        return (first > 0 ? space.shares[first] : 0) + (last < grid.size() - 1 ? space.shares[last] : 0);
     }
 
     /** Logarithm of the density of a settling time's logarithm about its median. */

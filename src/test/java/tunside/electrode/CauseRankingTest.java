@@ -23,7 +23,7 @@ import tunside.quantity.TimeSpan;
 
 /** Each cause is planted into the readings of an otherwise sound electrode; the ranking must find it. */
 class CauseRankingTest {
-    private static final ReadingModel.Workspace SPACE = new ReadingModel.Workspace(ParameterGrid.POINTS);
+    private static final ReadingModel.Workspace SPACE = new ReadingModel.Workspace(121);
 
     private static SuspectedCause first(BufferReading... readings) {
         return CauseRanking.of(Sessions.potentials(readings)).get(0);
@@ -307,23 +307,147 @@ class CauseRankingTest {
             same[i] = Double.NaN;
         }
         return new ReadingModel(potentialsMv, noiseMv, 1, slopeSd, offsetSd)
-                .logEvidence(same, changed, ParameterGrid.NONE, SPACE);
+                .evidence(same, changed, ParameterGrid.NONE, SPACE)
+                .log();
     }
 
     @Test
     void whereTheTablesDoNotReachNothingIsPossible() {
         ReadingModel model = new ReadingModel(new double[] {3}, new double[] {1}, 1, 0.1, 2);
-        ParameterGrid grid = ParameterGrid.of(-1, 1, 0.5);
+        ParameterGrid grid = ParameterGrid.even(-1, 1, 0.5, 121);
         double[] changed = new double[grid.size()];
         Arrays.fill(changed, Double.NaN);
-        assertThat(model.logEvidence(new double[1], new double[][] {changed}, grid, SPACE))
+        assertThat(model.evidence(new double[1], new double[][] {changed}, grid, SPACE)
+                        .log())
                 .isEqualTo(Double.NEGATIVE_INFINITY);
         changed[60] = 3;
-        double one = model.logEvidence(new double[1], new double[][] {changed}, grid, SPACE);
+        double one = model.evidence(new double[1], new double[][] {changed}, grid, SPACE)
+                .log();
         double[] shares = SPACE.shares(grid);
         assertThat(shares[59]).isZero();
         assertThat(shares[60]).isPositive();
-        double alone = model.logEvidence(new double[] {3}, new double[1][], ParameterGrid.NONE, SPACE);
+        double alone = model.evidence(new double[] {3}, new double[1][], ParameterGrid.NONE, SPACE)
+                .log();
         assertThat(one).isCloseTo(alone + Math.log(grid.prior(60)), within(1e-12));
+    }
+
+    /** Readings from plain to very sharp, in two to five cups, of which one may be another than stated. */
+    private static CalibrationSession any(SplittableRandom random) {
+        List<String> ids = List.copyOf(Buffers.all().keySet());
+        double noise = List.of(0.05, 0.5, 2.0).get(random.nextInt(3));
+        double slope = 90 + 10 * random.nextDouble();
+        double offset = 20 * (random.nextDouble() - 0.5);
+        double degC = random.nextBoolean() ? 25 : 5 + 40 * random.nextDouble();
+        Temperature at = new Temperature(degC);
+        List<BufferReading> readings = new ArrayList<>();
+        int cups = 2 + random.nextInt(4);
+        while (readings.size() < cups) {
+            Buffer buffer = Buffers.get(ids.get(random.nextInt(ids.size())));
+            if (buffer.covers(at)) {
+                double real = buffer.ph(at) + (random.nextInt(7) == 0 ? 0.1 * random.nextDouble() : 0);
+                BufferCup cup = random.nextInt(6) == 0 ? BufferCup.ofPh(buffer.ph(at)) : BufferCup.of(buffer);
+                readings.add(reading(
+                        cup, degC, millivolts(real, degC, slope, offset) + noise * (random.nextDouble() - 0.5)));
+            }
+        }
+        return CalibrationSession.ofPotentials(readings);
+    }
+
+    /** However sharp the readings are, the grid that is taken gives what one of two thousand points gives. */
+    @Test
+    void theGridIsFineEnough() {
+        CauseGrids exact = new CauseGrids(2001);
+        SplittableRandom random = new SplittableRandom(7);
+        int coarse = 0;
+        int tried = 0;
+        while (tried < 400) {
+            CalibrationSession session = any(random);
+            if (session.spanPh() < CalibrationSession.leastSpanPh()) {
+                continue;
+            }
+            tried++;
+            List<SuspectedCause> found = CauseRanking.of(session);
+            coarse += found.equals(CauseRanking.of(session, CauseGrids.EVER_FINER.get(0))) ? 1 : 0;
+            for (SuspectedCause expected : CauseRanking.of(session, exact)) {
+                SuspectedCause cause = found.stream()
+                        .filter(one -> one.cause() == expected.cause())
+                        .findFirst()
+                        .orElseThrow();
+                assertThat(cause.weight()).isCloseTo(expected.weight(), within(0.01));
+                if (expected.parameter().isPresent()
+                        && expected.weight() > 0.02
+                        && cause.readings().equals(expected.readings())) {
+                    double sd = expected.parameterUncertainty().orElseThrow();
+                    assertThat(cause.parameter().orElseThrow())
+                            .isCloseTo(expected.parameter().orElseThrow(), within(0.25 * sd));
+                    assertThat(cause.parameterUncertainty().orElseThrow()).isCloseTo(sd, within(0.15 * sd));
+                }
+            }
+        }
+        assertThat(coarse).isBetween(240, 395);
+    }
+
+    /** One reading whose ideal potential is the parameter times a factor: the larger that, the sharper the peak. */
+    private static double between(double factor, double potentialMv, ParameterGrid grid) {
+        double[] changed = new double[grid.size()];
+        for (int i = 0; i < changed.length; i++) {
+            changed[i] = factor * grid.value(i);
+        }
+        return new ReadingModel(new double[] {potentialMv}, new double[] {1}, 1, 0, 0)
+                .evidence(new double[1], new double[][] {changed}, grid, SPACE)
+                .logBetween();
+    }
+
+    @Test
+    void aPeakBetweenThePointsIsNoticed() {
+        ParameterGrid grid = ParameterGrid.even(-1, 1, 0.5, 41); // every 0.05
+        assertThat(between(20, 0, grid)).isEqualTo(Double.NEGATIVE_INFINITY); // a deviation is 0.05
+        assertThat(between(2000, 50, grid)).isCloseTo(normAtTop(2000, grid), within(3.0)); // at 0.025, so none shows it
+        assertThat(between(2000, 1.99 * 1000 + 5, grid)).isGreaterThan(-20); // near the end, and there too
+        assertThat(between(20, 2000, grid)).isLessThan(-1000); // far outside
+    }
+
+    /** Logarithm of what the point at the top of the parabola would bring. */
+    private static double normAtTop(double factor, ParameterGrid grid) {
+        assertThat(factor * 0.025).isEqualTo(50);
+        return -0.5 * Math.log(2 * Math.PI) + Math.log(2 * grid.prior(20));
+    }
+
+    @Test
+    void whereATableEndsHalfOfTheLastPointIsUnsure() {
+        ParameterGrid grid = ParameterGrid.even(-1, 1, 0.5, 41);
+        double[] changed = new double[grid.size()];
+        Arrays.fill(changed, 3);
+        Arrays.fill(changed, 31, 41, Double.NaN);
+        ReadingModel model = new ReadingModel(new double[] {3}, new double[] {1}, 1, 0, 0);
+        double all = -0.5 * Math.log(2 * Math.PI);
+        assertThat(model.evidence(new double[1], new double[][] {changed}, grid, SPACE)
+                        .logBetween())
+                .isCloseTo(all + Math.log(grid.prior(30) / 2), within(1e-9));
+        Arrays.fill(changed, 0, 10, Double.NaN);
+        assertThat(model.evidence(new double[1], new double[][] {changed}, grid, SPACE)
+                        .logBetween())
+                .isCloseTo(all + Math.log((grid.prior(30) + grid.prior(10)) / 2), within(1e-9));
+    }
+
+    @Test
+    void theGridsSumANormalPriorThatIsCutOff() {
+        ParameterGrid even = ParameterGrid.even(-1, 1, 0.7, 31);
+        ParameterGrid fromZero = ParameterGrid.fromZero(2, 1.5, 31);
+        assertThat(meanSquare(even)).isCloseTo(meanSquare(ParameterGrid.even(-1, 1, 0.7, 20_001)), within(2e-6));
+        assertThat(meanSquare(fromZero)).isCloseTo(meanSquare(ParameterGrid.fromZero(2, 1.5, 20_001)), within(2e-5));
+        assertThat(meanSquare(ParameterGrid.even(0, 2, 1.5, 20_001)))
+                .isCloseTo(meanSquare(ParameterGrid.fromZero(2, 1.5, 20_001)), within(1e-9));
+    }
+
+    private static double meanSquare(ParameterGrid grid) {
+        double sum = 0;
+        double square = 0;
+        for (int i = 0; i < grid.size(); i++) {
+            sum += grid.prior(i);
+            square += grid.prior(i) * grid.value(i) * grid.value(i);
+        }
+        assertThat(sum).isCloseTo(1, within(1e-12));
+        return square;
     }
 }
