@@ -1,6 +1,5 @@
 package tunside.http.dilution;
 
-import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -23,7 +22,7 @@ public final class AcidDilutionResource {
                     "Says how much acid goes into how much water, how warm it gets, in which order to work and what to write"
                             + " on the bottle; with the hazards and supply limits before and after. What would get hot in one go is"
                             + " split into stages with cooling between.")
-    public AcidDilutionResponse dilute(@NotNull AcidDilutionRequest request) {
+    public AcidDilutionResponse dilute(AcidDilutionRequest request) {
         return AcidDilutionMapper.answer(request);
     }
 }

@@ -1,13 +1,12 @@
 package tunside.http.dosing;
 
 import io.smallrye.common.annotation.NonBlocking;
-import io.smallrye.mutiny.Uni;
-import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import java.util.concurrent.CompletionStage;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import tunside.http.answer.Answered;
@@ -31,7 +30,7 @@ public final class AcidDoseResource {
                             + " what may follow. Send what was added and read since as history: each reading teaches how strongly"
                             + " this mash buffers. Strong mineral acid is diluted first; the answer says how.")
     @NonBlocking
-    public Uni<AcidDoseResponse> compute(@NotNull AcidDoseRequest request) {
+    public CompletionStage<AcidDoseResponse> compute(AcidDoseRequest request) {
         boolean brief = request.history() == null || request.history().size() <= LONGEST_BRIEF_HISTORY;
         return Workers.answer(brief, () -> AcidDoseMapper.answer(request));
     }
@@ -40,7 +39,7 @@ public final class AcidDoseResource {
     @POST
     @Produces("image/svg+xml")
     @Operation(hidden = true)
-    public Answered show(@NotNull AcidDoseRequest request) {
+    public Answered show(AcidDoseRequest request) {
         return new Answered(request, AcidDoseMapper.answer(request));
     }
 
@@ -48,7 +47,7 @@ public final class AcidDoseResource {
     @POST
     @Produces("text/html")
     @Operation(hidden = true)
-    public Answered print(@NotNull AcidDoseRequest request) {
+    public Answered print(AcidDoseRequest request) {
         return new Answered(request, AcidDoseMapper.answer(request));
     }
 }

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.core.JsonParseException;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.core.io.JsonEOFException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectReader;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
@@ -20,6 +21,8 @@ import java.io.InputStream;
 import java.lang.annotation.Annotation;
 import java.lang.reflect.Type;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jboss.resteasy.reactive.server.core.ResteasyReactiveRequestContext;
 import org.jboss.resteasy.reactive.server.spi.ResteasyReactiveResourceInfo;
 import org.jboss.resteasy.reactive.server.spi.ServerMessageBodyReader;
@@ -41,6 +44,7 @@ public class BodyReader implements ServerMessageBodyReader<Object> {
 
     private final ObjectMapper mapper;
     private final Validator validator;
+    private final Map<Class<?>, ObjectReader> readers = new ConcurrentHashMap<>();
 
     @Inject
     public BodyReader(ObjectMapper mapper, Validator validator) {
@@ -116,7 +120,7 @@ public class BodyReader implements ServerMessageBodyReader<Object> {
             return null;
         }
         try {
-            return mapper.readerFor(type)
+            return readers.computeIfAbsent(type, mapper::readerFor)
                     .withAttribute(BodyFaults.ATTRIBUTE, faults)
                     .readValue(body);
         } catch (JacksonException e) {

@@ -1,6 +1,5 @@
 package tunside.http.json;
 
-import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.BeanDescription;
@@ -10,7 +9,6 @@ import com.fasterxml.jackson.databind.JavaType;
 import com.fasterxml.jackson.databind.JsonDeserializer;
 import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.SerializationConfig;
-import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.deser.BeanDeserializerModifier;
 import com.fasterxml.jackson.databind.deser.std.StdScalarDeserializer;
 import com.fasterxml.jackson.databind.module.SimpleModule;
@@ -54,7 +52,7 @@ final class StrictTypes extends SimpleModule {
             @Override
             public JsonSerializer<?> modifyEnumSerializer(
                     SerializationConfig config, JavaType type, BeanDescription bean, JsonSerializer<?> usual) {
-                return new EnumWriter();
+                return new EnumWriter(type.getRawClass());
             }
         });
     }
@@ -167,14 +165,6 @@ final class StrictTypes extends SimpleModule {
                     parser,
                     context,
                     constants.keySet().stream().collect(Collectors.joining(", ", "must be one of ", "")));
-        }
-    }
-
-    @SuppressWarnings("rawtypes")
-    private static final class EnumWriter extends JsonSerializer<Enum> {
-        @Override
-        public void serialize(Enum value, JsonGenerator generator, SerializerProvider provider) throws IOException {
-            generator.writeString(ContractNames.of(value));
         }
     }
 }

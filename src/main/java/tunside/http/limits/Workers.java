@@ -1,8 +1,9 @@
 package tunside.http.limits;
 
-import io.smallrye.mutiny.Uni;
 import io.smallrye.mutiny.infrastructure.Infrastructure;
 import io.vertx.core.Context;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionStage;
 import java.util.function.Supplier;
 
 /** Chooses the thread that computes an answer where that depends on the question. */
@@ -14,9 +15,9 @@ public final class Workers {
      *
      * @param brief whether it takes less than about half a millisecond
      */
-    public static <T> Uni<T> answer(boolean brief, Supplier<T> computation) {
+    public static <T> CompletionStage<T> answer(boolean brief, Supplier<T> computation) {
         return brief || !Context.isOnEventLoopThread()
-                ? Uni.createFrom().item(computation.get())
-                : Uni.createFrom().item(computation).runSubscriptionOn(Infrastructure.getDefaultWorkerPool());
+                ? CompletableFuture.completedFuture(computation.get())
+                : CompletableFuture.supplyAsync(computation, Infrastructure.getDefaultWorkerPool());
     }
 }

@@ -1,13 +1,13 @@
 package tunside.http.mash;
 
 import io.smallrye.common.annotation.NonBlocking;
-import io.smallrye.mutiny.Uni;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import java.util.concurrent.CompletionStage;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -38,7 +38,7 @@ public final class MashPredictionResource {
                     + " curve of the pH against any quantity or number of the request.")
     @APIResponse(responseCode = "200", description = "The prediction.")
     @NonBlocking
-    public Uni<MashPredictionResponse> predict(MashPredictionRequest request) {
+    public CompletionStage<MashPredictionResponse> predict(MashPredictionRequest request) {
         return Workers.answer(request.vary() == null, () -> MashPredictionMapper.answer(request, variations));
     }
 

@@ -1,6 +1,5 @@
 package tunside.http.ndjson;
 
-import io.smallrye.mutiny.Uni;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -9,6 +8,7 @@ import java.lang.reflect.Method;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.CompletionStage;
 import java.util.function.Supplier;
 
 /**
@@ -48,7 +48,9 @@ record Computation(String path, Class<?> request, Method method, Supplier<Object
     Object answer(Object body) {
         try {
             Object answer = method.invoke(resource.get(), body);
-            return answer instanceof Uni<?> computed ? computed.await().indefinitely() : answer;
+            return answer instanceof CompletionStage<?> stage
+                    ? stage.toCompletableFuture().join()
+                    : answer;
         } catch (InvocationTargetException e) {
             if (e.getCause() instanceof RuntimeException cause) {
                 throw cause;

@@ -1,6 +1,5 @@
 package tunside.http.review;
 
-import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -25,7 +24,7 @@ public final class BrewReviewResource {
                             + " as far as the record is thin. Answers with the experience to send with later questions, with the"
                             + " error of predicting each brew from the others before and after, with the brews that do not fit and"
                             + " what may lie behind them, and with what more brews would bring.")
-    public BrewReviewResponse review(@NotNull BrewReviewRequest request) {
+    public BrewReviewResponse review(BrewReviewRequest request) {
         return BrewReviewMapper.answer(request);
     }
 }
