@@ -13,8 +13,8 @@ import java.util.OptionalDouble;
  * <p>The weight of a cause is its prior times the evidence of the readings, all ways in which it can have come about and
  * all values of its parameter averaged (Bayes' rule, normal priors, trapezoid). The priors and widths are
  * those of {@code electrode-cause-model.csv}: from common practice, so read the order, not the figure. The error of a trapezoid
- * falls faster than any power of its step; a finer grid is taken only where readings are so sharp that the coarser one may have
- * missed what lies between its points. Cost: some 20 ns for each cup and point of the grid.
+ * falls faster than any power of its step; a finer grid is taken only for a cause on which readings are so sharp that the coarser
+ * one may have missed what lies between its points. Cost: some 20 ns for each cup and point of the grid.
  */
 public final class CauseRanking {
     /** Pictures of cups are no better than this, however sure the readings are, mV. */
@@ -24,6 +24,7 @@ public final class CauseRanking {
     private static final double NEGLIGIBLE = 1e-3;
 
     private final CalibrationSession session;
+    private final CauseVariants variants;
     private final double[] potentialsMv;
     private final double[] idealMv;
     private final double[] idealMvPerPh;
@@ -39,9 +40,10 @@ public final class CauseRanking {
         }
     }
 
-    private CauseRanking(CalibrationSession session, double[] idealMv, CauseGrids grids) {
+    private CauseRanking(CalibrationSession session, CauseGrids grids) {
         this.session = session;
-        this.idealMv = idealMv;
+        this.variants = new CauseVariants(session, grids);
+        this.idealMv = variants.idealMv();
         this.space = new ReadingModel.Workspace(grids.points());
         int n = session.readings().size();
         this.potentialsMv = new double[n];
@@ -57,39 +59,41 @@ public final class CauseRanking {
 
     /** Every cause that can have happened, the likeliest first; the weights sum to 1. */
     public static List<SuspectedCause> of(CalibrationSession session) {
-        List<Tried> tried = List.of();
-        for (CauseGrids grids : CauseGrids.EVER_FINER) {
-            tried = tried(session, grids);
-            if (isResolved(tried)) {
+        List<Tried> tried = new CauseRanking(session, CauseGrids.EVER_FINER.get(0)).tried();
+        for (int finer = 1; finer < CauseGrids.EVER_FINER.size(); finer++) {
+            List<Tried> unresolved = unresolved(tried);
+            if (unresolved.isEmpty()) {
                 break;
             }
+            CauseRanking ranking = new CauseRanking(session, CauseGrids.EVER_FINER.get(finer));
+            tried.replaceAll(
+                    one -> unresolved.contains(one) ? ranking.tried(one.cause, ranking.variants.of(one.cause)) : one);
         }
         return weighed(tried);
     }
 
     /** The same by given grids alone. */
     static List<SuspectedCause> of(CalibrationSession session, CauseGrids grids) {
-        return weighed(tried(session, grids));
+        return weighed(new CauseRanking(session, grids).tried());
     }
 
-    private static List<Tried> tried(CalibrationSession session, CauseGrids grids) {
-        CauseVariants variants = new CauseVariants(session, grids);
-        CauseRanking ranking = new CauseRanking(session, variants.idealMv(), grids);
+    private List<Tried> tried() {
         List<Tried> tried = new ArrayList<>();
         for (Cause cause : Cause.values()) {
             List<CauseVariant> own = variants.of(cause);
             if (!own.isEmpty()) {
-                tried.add(ranking.tried(cause, own));
+                tried.add(tried(cause, own));
             }
         }
         return tried;
     }
 
-    /** Whether no cause may have more than a negligible weight between the points of its grid. */
-    private static boolean isResolved(List<Tried> tried) {
+    /** Those that may have more than a negligible weight between the points of their grids. */
+    private static List<Tried> unresolved(List<Tried> tried) {
         double total = total(tried);
         return tried.stream()
-                .noneMatch(one -> Math.exp(one.logBetween + Math.log(one.cause.prior()) - total) > NEGLIGIBLE);
+                .filter(one -> Math.exp(one.logBetween + Math.log(one.cause.prior()) - total) > NEGLIGIBLE)
+                .toList();
     }
 
     private static double total(List<Tried> tried) {
