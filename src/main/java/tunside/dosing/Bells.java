@@ -25,7 +25,7 @@ final class Bells {
     private static final double SHARPER_STILL = WIDTH * WIDTH / 24 + Math.pow(WIDTH, 4) / 8;
 
     /** What is less at either end is added to the bell beside it. */
-    private static final double NEGLIGIBLE = 2e-7;
+    private static final double NEGLIGIBLE = 3e-8;
 
     private final double[] weights;
     private final int first; // bell that is not negligible

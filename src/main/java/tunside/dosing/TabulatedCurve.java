@@ -1,5 +1,7 @@
 package tunside.dosing;
 
+import java.util.Arrays;
+
 /**
  * A costly curve laid out every 0.05 pH, with the polynomial of fifth degree through the six nearest points between them. A
  * point is computed when it is first needed, since a question visits few. Error on carbonate curves: below 1e-6 of the
@@ -66,15 +68,14 @@ final class TabulatedCurve implements PhCurve {
     private double[] piece(int first) {
         double[] piece = point(first);
         if (Double.isNaN(piece[1])) {
-            double[] sums = new double[POINTS];
+            Arrays.fill(piece, 1, POINTS, 0);
             for (int i = 0; i < POINTS; i++) {
                 double value = point(first + i)[0];
                 double[] toPowers = FROM_POINTS[i];
                 for (int power = 1; power < POINTS; power++) {
-                    sums[power] += toPowers[power] * value;
+                    piece[power] += toPowers[power] * value;
                 }
             }
-            System.arraycopy(sums, 1, piece, 1, POINTS - 1);
         }
         return piece;
     }

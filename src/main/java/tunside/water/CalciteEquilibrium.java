@@ -1,6 +1,5 @@
 package tunside.water;
 
-import java.util.EnumMap;
 import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
@@ -9,6 +8,7 @@ import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import tunside.chemistry.CarbonateConstants;
 import tunside.chemistry.CarbonateState;
 import tunside.chemistry.Ion;
+import tunside.chemistry.IonAmounts;
 import tunside.chemistry.Solution;
 import tunside.quantity.Temperature;
 
@@ -156,8 +156,7 @@ final class CalciteEquilibrium {
         if (molPerKg < 0) {
             return solution.plus(CALCITE.scaled(-molPerKg));
         }
-        Map<Ion, Double> ions = new EnumMap<>(Ion.class);
-        ions.putAll(solution.ions());
+        Map<Ion, Double> ions = IonAmounts.copy(solution.ions());
         ions.merge(Ion.CALCIUM, -molPerKg, Double::sum);
         return new Solution(ions, solution.carbon() - molPerKg, solution.acids(), solution.base());
     }

@@ -3,11 +3,11 @@ package tunside.water;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Collections;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import tunside.chemistry.CarbonateState;
 import tunside.chemistry.Ion;
+import tunside.chemistry.IonAmounts;
 import tunside.chemistry.Solution;
 import tunside.quantity.Temperature;
 import tunside.reference.Row;
@@ -52,8 +52,7 @@ final class IonPairs {
 
         /** The solution without them; CaHCO3+ leaves its charge. */
         Solution removedFrom(Solution solution) {
-            Map<Ion, Double> ions = new EnumMap<>(Ion.class);
-            ions.putAll(solution.ions());
+            Map<Ion, Double> ions = IonAmounts.copy(solution.ions());
             take(ions, Ion.CALCIUM, calciumBicarbonate + calciumSulfate);
             take(ions, Ion.MAGNESIUM, magnesiumCarbonate + magnesiumSulfate);
             take(ions, Ion.SULFATE, calciumSulfate + magnesiumSulfate);

@@ -1,7 +1,6 @@
 package tunside.water;
 
 import java.util.Collections;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -137,9 +136,7 @@ public record WaterReport(
 
     /** The ions with some of them times a factor. */
     Map<Ion, Double> scaled(List<Ion> some, double factor) {
-        Map<Ion, Double> scaled = new EnumMap<>(Ion.class);
-        mmolPerL.forEach((ion, amount) -> scaled.put(ion, some.contains(ion) ? amount * factor : amount));
-        return scaled;
+        return IonAmounts.changed(mmolPerL, (ion, amount) -> some.contains(ion) ? amount * factor : amount);
     }
 
     /** The same with other ions. */

@@ -37,10 +37,10 @@ public final class WaterSlips {
 
     /** All slips that are worth a look, likeliest first; empty where the report has nothing to test them by. */
     public static List<SuspectedSlip> of(WaterReport report) {
-        boolean balanced = IonBalance.canBeJudged(report);
-        if (!balanced && !report.statesHardnessTwice()) {
+        if (!canBeTested(report)) {
             return List.of();
         }
+        boolean balanced = IonBalance.canBeJudged(report);
         List<Candidate> candidates = new ArrayList<>();
         double none = Math.log(Slip.priorOfNone()) + logLikelihood(report, balanced, 1);
         double other = Math.log(Slip.priorOfOther()) + logLikelihood(report, balanced, OTHER_SCALE);

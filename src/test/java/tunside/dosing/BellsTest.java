@@ -36,7 +36,7 @@ class BellsTest {
         }
         assertThat(sum).isCloseTo(1, within(1e-12));
         assertThat(bells.mean(i -> places[i])).isCloseTo(0, within(1e-12));
-        assertThat(square).isCloseTo(1, within(2e-6));
+        assertThat(square).isCloseTo(1, within(1e-6));
     }
 
     /** A quantity that is the place itself, known at each node to a deviation: from far sharper than a step to far wider. */
