@@ -15,6 +15,7 @@ final class BodyFaults {
     private static final int MOST = 200;
 
     private final List<Fault> faults = new ArrayList<>();
+    private boolean doubted;
 
     static BodyFaults of(DeserializationContext context) {
         return (BodyFaults) context.getAttribute(ATTRIBUTE);
@@ -28,6 +29,16 @@ final class BodyFaults {
         if (faults.size() < MOST) {
             faults.add(new Fault(pointer, detail));
         }
+    }
+
+    /** Notes that something read may break a constraint. */
+    void doubt() {
+        doubted = true;
+    }
+
+    /** Whether nothing was found, and nothing can break a constraint. */
+    boolean areNone() {
+        return faults.isEmpty() && !doubted;
     }
 
     boolean has(String pointer) {

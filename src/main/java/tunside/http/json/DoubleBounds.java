@@ -28,6 +28,18 @@ public final class DoubleBounds implements ValidatorFactoryCustomizer {
         configuration.addMapping(mapping);
     }
 
+    /** The least double that keeps a bound. */
+    static double least(DecimalMin bound) {
+        double least = Double.parseDouble(bound.value());
+        return bound.inclusive() ? least : Math.nextUp(least);
+    }
+
+    /** The greatest double that keeps a bound. */
+    static double most(DecimalMax bound) {
+        double most = Double.parseDouble(bound.value());
+        return bound.inclusive() ? most : Math.nextDown(most);
+    }
+
     /** Holds a number between two bounds; null is left to other constraints. */
     private abstract static class Between<A extends Annotation> implements ConstraintValidator<A, Double> {
         private double lowest = Double.NEGATIVE_INFINITY;
@@ -51,8 +63,7 @@ public final class DoubleBounds implements ValidatorFactoryCustomizer {
     public static class AtLeast extends Between<DecimalMin> {
         @Override
         public void initialize(DecimalMin bound) {
-            double least = Double.parseDouble(bound.value());
-            atLeast(bound.inclusive() ? least : Math.nextUp(least));
+            atLeast(least(bound));
         }
     }
 
@@ -60,8 +71,7 @@ public final class DoubleBounds implements ValidatorFactoryCustomizer {
     public static class AtMost extends Between<DecimalMax> {
         @Override
         public void initialize(DecimalMax bound) {
-            double most = Double.parseDouble(bound.value());
-            atMost(bound.inclusive() ? most : Math.nextDown(most));
+            atMost(most(bound));
         }
     }
 }

@@ -45,6 +45,13 @@ final class StrictTypes extends SimpleModule {
                     DeserializationConfig config, JavaType type, BeanDescription bean, JsonDeserializer<?> usual) {
                 return new EnumReader(type.getRawClass());
             }
+
+            @Override
+            public JsonDeserializer<?> modifyDeserializer(
+                    DeserializationConfig config, BeanDescription bean, JsonDeserializer<?> usual) {
+                Class<?> type = bean.getBeanClass();
+                return type.isRecord() ? new RecordReader(usual, new PlainConstraints(type)) : usual;
+            }
         });
         setSerializerModifier(new BeanSerializerModifier() {
             private static final long serialVersionUID = 1;
