@@ -86,7 +86,7 @@ public final class ChargeBalance {
         requirePh(toPh);
         Solution ions = solution.withCarbon(0);
         Speciation before = new Speciation(ions, CARBON, temperature);
-        Speciation after = new Speciation(ions, CARBON, temperature);
+        Speciation after = new Speciation(before);
         OptionalDouble found =
                 root(carbon -> after.netCharge(toPh, carbon) - before.netCharge(fromPh, carbon) - acid, largest);
         if (found.isEmpty()) {

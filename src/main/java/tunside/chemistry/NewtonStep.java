@@ -1,5 +1,7 @@
 package tunside.chemistry;
 
+import java.util.Arrays;
+
 /**
  * One step of Newton's method on the balances of two metals, of charge and of ionic strength, as {@link SpeciesSums} has their
  * derivatives. At constant ionic strength the first three are symmetric and positive definite; a Cholesky decomposition without
@@ -32,6 +34,30 @@ final class NewtonStep {
         double[] magnesium = sums.products(1);
         double[] charge = sums.products(PROTON);
         double[] squares = sums.products(IONIC_STRENGTH);
+        if (held && calcium[0] == 0 && magnesium[1] == 0) { // nothing but the ionic strength is left to be found
+            Arrays.fill(atConstant, 0, IONIC_STRENGTH, 0);
+            Arrays.fill(perIonicStrength, 0, IONIC_STRENGTH, 0);
+        } else {
+            solveLogarithms(sums, residuals, gammaSlope, held);
+        }
+        double right = residuals[IONIC_STRENGTH];
+        double left = 0.5 * gammaSlope * (squares[IONIC_STRENGTH] + counted * squares[PROTON]) - 1;
+        for (int k = 0; k <= PROTON; k++) {
+            double row = 0.5 * (squares[k] + counted * charge[k]);
+            right -= row * atConstant[k];
+            left += row * perIonicStrength[k];
+        }
+        atConstant[IONIC_STRENGTH] =
+                right / Math.min(-0.5, left); // where it feeds back on itself, no longer than twice
+        combine(0);
+        return longest();
+    }
+
+    /** The steps of metals and hydrogen ion at constant ionic strength, and what it changes in them. */
+    private void solveLogarithms(SpeciesSums sums, double[] residuals, double gammaSlope, boolean held) {
+        double[] calcium = sums.products(0);
+        double[] magnesium = sums.products(1);
+        double[] charge = sums.products(PROTON);
         double free = held ? 0 : 1;
         double perCalcium = inverse(calcium[0]);
         double magnesiumPart = calcium[1] * perCalcium;
@@ -52,18 +78,6 @@ final class NewtonStep {
             result[1] = ofMagnesium * perMagnesium - restPart * result[PROTON];
             result[0] = ofCalcium * perCalcium - magnesiumPart * result[1] - chargePart * result[PROTON];
         }
-
-        double right = residuals[IONIC_STRENGTH];
-        double left = 0.5 * gammaSlope * (squares[IONIC_STRENGTH] + counted * squares[PROTON]) - 1;
-        for (int k = 0; k <= PROTON; k++) {
-            double row = 0.5 * (squares[k] + counted * charge[k]);
-            right -= row * atConstant[k];
-            left += row * perIonicStrength[k];
-        }
-        atConstant[IONIC_STRENGTH] =
-                right / Math.min(-0.5, left); // where it feeds back on itself, no longer than twice
-        combine(0);
-        return longest();
     }
 
     private static double inverse(double pivot) {

@@ -1,6 +1,5 @@
 package tunside.chemistry;
 
-import java.util.Collections;
 import java.util.Map;
 
 /**
@@ -25,7 +24,7 @@ public record Salt(
         String solubility,
         String source) {
     public Salt {
-        ions = Collections.unmodifiableMap(IonAmounts.copy(ions));
+        ions = IonAmounts.of(ions);
     }
 
     /** What one gram adds to a water; its alkalinity is the charge that its ions leave over. */

@@ -21,7 +21,7 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
     public static final Solution WATER = new Solution(Map.of(), 0, Map.of(), 0);
 
     public Solution {
-        ions = Collections.unmodifiableMap(IonAmounts.changed(ions, (ion, molPerKg) -> amount(ion.symbol(), molPerKg)));
+        ions = IonAmounts.changed(ions, (ion, molPerKg) -> amount(ion.symbol(), molPerKg));
         acids = acids.isEmpty() ? Map.of() : ordered(acids);
         carbon = amount("carbon", carbon);
         if (!Double.isFinite(base)) {
@@ -73,13 +73,7 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
 
     /** Both together in the same kilogram. */
     public Solution plus(Solution other) {
-        Map<Ion, Double> allIons = IonAmounts.copy(ions);
-        for (Ion ion : Ion.ALL) {
-            Double more = other.ions.get(ion);
-            if (more != null) {
-                allIons.merge(ion, more, Double::sum);
-            }
-        }
+        Map<Ion, Double> allIons = IonAmounts.of(ions).plus(other.ions);
         Map<AcidSystem, Double> allAcids = new LinkedHashMap<>(acids);
         other.acids.forEach((acid, amount) -> allAcids.merge(acid, amount, Double::sum));
         return new Solution(allIons, carbon + other.carbon, allAcids, base + other.base);
@@ -111,8 +105,9 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
     /** A charge and that of ions beside it, mol. */
     static double charge(double base, Map<Ion, Double> ions) {
         double charge = base;
-        for (Map.Entry<Ion, Double> entry : ions.entrySet()) {
-            charge += entry.getKey().charge() * entry.getValue();
+        for (Ion ion : Ion.ALL) {
+            Double amount = ions.get(ion);
+            charge += amount == null ? 0 : ion.charge() * amount;
         }
         return charge;
     }

@@ -1,6 +1,5 @@
 package tunside.chemistry;
 
-import java.util.Map;
 import org.hipparchus.exception.LocalizedCoreFormats;
 import org.hipparchus.exception.MathIllegalStateException;
 import tunside.quantity.Temperature;
@@ -38,15 +37,15 @@ final class Speciation {
 
     private final double slope;
     private final SpeciesSums species;
-    private final double[] metals = new double[PROTON]; // 0 where no acid holds the metal
-    private final double[] addedMetals = new double[PROTON];
+    private final double[] metals; // 0 where no acid holds the metal
+    private final double[] addedMetals;
     private final double[] unreactive; // charge, squared charges
     private final double[] addedUnreactive;
     private final double base;
     private final double addedBase;
     private final boolean binds; // whether any acid holds any metal
 
-    private final double[] point = new double[SpeciesSums.COUNT];
+    private final double[] point;
     private final double[] residuals = new double[SpeciesSums.COUNT]; // by which each balance is short
     private final NewtonStep step = new NewtonStep();
 
@@ -56,6 +55,8 @@ final class Speciation {
         this.species =
                 new SpeciesSums(forms, Math.exp(-LN_10 * CarbonateConstants.pKWater(temperature)), openCarbonDioxide);
         this.binds = forms.holds(1) || forms.holds(2);
+        this.metals = new double[PROTON];
+        this.addedMetals = new double[PROTON];
         for (int m = 0; m < PROTON; m++) {
             if (forms.holds(m + 1)) {
                 metals[m] = solution.ion(Species.METALS.get(m));
@@ -68,6 +69,7 @@ final class Speciation {
         this.addedBase = addition.base();
         double strong = unreactive[0] + base - 2 * solution.ion(Ion.SULFATE);
         double squares = unreactive[1] + Math.abs(base) + 4 * solution.ion(Ion.SULFATE);
+        this.point = new double[SpeciesSums.COUNT];
         for (int m = 0; m < PROTON; m++) {
             point[m] = Double.POSITIVE_INFINITY; // until it is known how much of the metal there is
             strong += 2 * metals[m];
@@ -75,6 +77,20 @@ final class Speciation {
         }
         point[PROTON] = -LN_10 * roughPh(solution, strong);
         point[IONIC_STRENGTH] = Math.max(LEAST_IONIC_STRENGTH, (squares + Math.abs(strong)) / 2);
+    }
+
+    /** Of the same, with a state of its own: a second one costs less than a new one. */
+    Speciation(Speciation other) {
+        this.slope = other.slope;
+        this.species = new SpeciesSums(other.species);
+        this.metals = other.metals;
+        this.addedMetals = other.addedMetals;
+        this.unreactive = other.unreactive;
+        this.addedUnreactive = other.addedUnreactive;
+        this.base = other.base;
+        this.addedBase = other.addedBase;
+        this.binds = other.binds;
+        this.point = other.point.clone();
     }
 
     /** In a closed vessel, with something that may be added. */
@@ -103,12 +119,12 @@ final class Speciation {
     private static double[] unreactive(Solution solution, double[] reactiveMetals) {
         double charge = 0;
         double squares = 0;
-        for (Map.Entry<Ion, Double> entry : solution.ions().entrySet()) {
-            Ion ion = entry.getKey();
+        for (Ion ion : Ion.ALL) {
             int metal = Species.METALS.indexOf(ion);
             if (ion != Ion.SULFATE && !(metal >= 0 && reactiveMetals[metal] > 0)) {
-                charge += ion.charge() * entry.getValue();
-                squares += ion.charge() * ion.charge() * entry.getValue();
+                double amount = solution.ion(ion);
+                charge += ion.charge() * amount;
+                squares += ion.charge() * ion.charge() * amount;
             }
         }
         return new double[] {charge, squares};

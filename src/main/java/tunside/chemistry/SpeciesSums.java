@@ -32,6 +32,11 @@ final class SpeciesSums {
         this.openCarbonDioxide = openCarbonDioxide;
     }
 
+    /** Of the same species, at a point of its own. */
+    SpeciesSums(SpeciesSums other) {
+        this(other.species, other.waterIonProduct, other.openCarbonDioxide);
+    }
+
     /** A sum at the last point, mol/kg. */
     double sum(int place) {
         return sums[place];

@@ -1,5 +1,6 @@
 package tunside.mash;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,9 +24,9 @@ public record Grist(List<GristPart> parts) {
         for (GristPart part : parts) {
             kilograms.merge(part.malt(), part.mass().kilograms(), Double::sum);
         }
-        parts = kilograms.entrySet().stream()
-                .map(entry -> new GristPart(entry.getKey(), new Mass(entry.getValue())))
-                .toList();
+        List<GristPart> together = new ArrayList<>();
+        kilograms.forEach((malt, mass) -> together.add(new GristPart(malt, new Mass(mass))));
+        parts = List.copyOf(together);
     }
 
     /** Mass of the whole, kg. */

@@ -97,6 +97,6 @@ public record Mash(Grist grist, Liquor liquor, List<Addition> additions, MashCon
 
     /** The predicted pH of the cooled sample, without its uncertainty: see {@link MashPrediction}. */
     public double ph() {
-        return MashEquation.solved(balance());
+        return balance().solve();
     }
 }

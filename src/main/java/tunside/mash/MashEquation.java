@@ -30,8 +30,6 @@ final class MashEquation {
     static final Temperature CONSTANTS_AT = new Temperature(25);
 
     private static final double WATER_PK = CarbonateConstants.pKWater(CONSTANTS_AT);
-    private static final double LOWEST_PH = 0;
-    private static final double HIGHEST_PH = 14;
     private static final double ACIDITY_PH = 5.7;
     private static final double SMALLEST_CHORD_PH = 0.3;
     private static final ChargeCurve CARBONIC = Acids.CARBONIC.at(CONSTANTS_AT);
@@ -163,13 +161,6 @@ final class MashEquation {
             }
         }
         return new ProtonBalance(terms);
-    }
-
-    /** The pH of a mash's balance; 0 or 14 where so much acid or base is in it that the pH would lie beyond. */
-    static double solved(ProtonBalance balance) {
-        return balance.uptakeMeq(LOWEST_PH) < 0
-                ? LOWEST_PH
-                : balance.uptakeMeq(HIGHEST_PH) > 0 ? HIGHEST_PH : balance.solve();
     }
 
     /** The values and, behind them, the decades of the liquor ratio, which every malt needs. */

@@ -80,7 +80,7 @@ public record MashPrediction(
         MashEquation equation = MashEquation.of(mash);
         double[] centre = equation.centre();
         ProtonBalance balance = equation.balance(centre);
-        double ph = MashEquation.solved(balance);
+        double ph = balance.solve();
         double buffering = balance.bufferingMeqPerPh(ph);
         double[] phPerUnit = equation.phPerUnit(centre, ph, buffering);
         double[] parts = equation.variances(phPerUnit);

@@ -36,7 +36,7 @@ public final class PhFunction {
 
     /** pH at given values of the inputs; 0 or 14 where so much acid or base is in it that it would lie beyond. */
     public double ph(double[] values) {
-        return MashEquation.solved(equation.balance(values));
+        return equation.balance(values).solve();
     }
 
     /**
@@ -45,7 +45,7 @@ public final class PhFunction {
      */
     public Slopes at(double[] values) {
         ProtonBalance balance = equation.balance(values);
-        double ph = MashEquation.solved(balance);
+        double ph = balance.solve();
         return new Slopes(ph, equation.phPerUnit(values, ph, balance.bufferingMeqPerPh(ph)));
     }
 

@@ -156,8 +156,7 @@ final class CalciteEquilibrium {
         if (molPerKg < 0) {
             return solution.plus(CALCITE.scaled(-molPerKg));
         }
-        Map<Ion, Double> ions = IonAmounts.copy(solution.ions());
-        ions.merge(Ion.CALCIUM, -molPerKg, Double::sum);
+        Map<Ion, Double> ions = IonAmounts.of(solution.ions()).with(Ion.CALCIUM, solution.ion(Ion.CALCIUM) - molPerKg);
         return new Solution(ions, solution.carbon() - molPerKg, solution.acids(), solution.base());
     }
 

@@ -52,21 +52,20 @@ final class IonPairs {
 
         /** The solution without them; CaHCO3+ leaves its charge. */
         Solution removedFrom(Solution solution) {
-            Map<Ion, Double> ions = IonAmounts.copy(solution.ions());
-            take(ions, Ion.CALCIUM, calciumBicarbonate + calciumSulfate);
-            take(ions, Ion.MAGNESIUM, magnesiumCarbonate + magnesiumSulfate);
-            take(ions, Ion.SULFATE, calciumSulfate + magnesiumSulfate);
             return new Solution(
-                    ions,
+                    IonAmounts.changed(solution.ions(), (ion, amount) -> Math.max(0, amount - held(ion))),
                     Math.max(0, solution.carbon() - calciumBicarbonate - magnesiumCarbonate),
                     solution.acids(),
                     solution.base() + calciumBicarbonate);
         }
 
-        private static void take(Map<Ion, Double> ions, Ion ion, double amount) {
-            if (ions.containsKey(ion)) {
-                ions.put(ion, Math.max(0, ions.get(ion) - amount));
-            }
+        private double held(Ion ion) {
+            return switch (ion) {
+                case CALCIUM -> calciumBicarbonate + calciumSulfate;
+                case MAGNESIUM -> magnesiumCarbonate + magnesiumSulfate;
+                case SULFATE -> calciumSulfate + magnesiumSulfate;
+                default -> 0;
+            };
         }
     }
 

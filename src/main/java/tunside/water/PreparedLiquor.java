@@ -61,8 +61,11 @@ public record PreparedLiquor(
     }
 
     private static Volume volume(List<WaterSource> sources) {
-        return new Volume(
-                sources.stream().mapToDouble(source -> source.volume().litres()).sum());
+        double litres = 0;
+        for (WaterSource source : sources) {
+            litres += source.volume().litres();
+        }
+        return new Volume(litres);
     }
 
     /** What comes out, at the temperature of the blend. */

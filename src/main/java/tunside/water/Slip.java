@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -84,6 +85,9 @@ public enum Slip {
         }
     };
 
+    /** All of them. */
+    static final List<Slip> ALL = List.of(values());
+
     /** Standard atomic weights, g/mol (IUPAC-WEIGHTS). */
     private static final double SULFUR = 32.06;
 
@@ -146,9 +150,7 @@ public enum Slip {
     }
 
     private static WaterReport with(WaterReport report, Ion ion, double mmolPerL) {
-        Map<Ion, Double> ions = IonAmounts.copy(report.mmolPerL());
-        ions.put(ion, mmolPerL);
-        return report.withIons(ions);
+        return report.withIons(IonAmounts.of(report.mmolPerL()).with(ion, mmolPerL));
     }
 
     private static Optional<WaterReport> alkalinity(WaterReport report, EquivalentUnit printed, EquivalentUnit meant) {

@@ -1,6 +1,5 @@
 package tunside.water;
 
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -44,10 +43,11 @@ public record WaterReport(
     private static final double MOST_MMOL_PER_L = 5000;
 
     public WaterReport {
-        mmolPerL = Collections.unmodifiableMap(IonAmounts.copy(mmolPerL));
+        mmolPerL = IonAmounts.of(mmolPerL);
         ionUnits = Map.copyOf(ionUnits);
         for (Ion ion : Ion.ALL) {
-            requireAmount(ion, mmolPerL.getOrDefault(ion, 0.0));
+            Double amount = mmolPerL.get(ion);
+            requireAmount(ion, amount == null ? 0 : amount);
         }
         endPointPh.ifPresent(value -> require("end point pH", value, 3.5, 5.5));
         ph.ifPresent(value -> require("pH of the water", value, 4, 11));
@@ -124,8 +124,9 @@ public record WaterReport(
     /** Ionic strength of what is listed, mol/kg: enough for the activities of bicarbonate and carbonate. */
     private double ionicStrength() {
         double squares = 0;
-        for (Map.Entry<Ion, Double> entry : mmolPerL.entrySet()) {
-            squares += entry.getKey().charge() * entry.getKey().charge() * entry.getValue();
+        for (Ion ion : Ion.ALL) {
+            Double amount = mmolPerL.get(ion);
+            squares += amount == null ? 0 : ion.charge() * ion.charge() * amount;
         }
         if (carbonateIons.isPresent()) {
             squares += carbonateIons.get().bicarbonateMmolPerL()

@@ -45,7 +45,7 @@ public final class WaterSlips {
         double none = Math.log(Slip.priorOfNone()) + logLikelihood(report, balanced, 1);
         double other = Math.log(Slip.priorOfOther()) + logLikelihood(report, balanced, OTHER_SCALE);
         double largest = Math.max(none, other);
-        for (Slip slip : Slip.values()) {
+        for (Slip slip : Slip.ALL) {
             Optional<WaterReport> mended = slip.mended(report);
             if (mended.isPresent()) {
                 double log = Math.log(slip.prior()) + logLikelihood(mended.get(), balanced, 1);
@@ -73,7 +73,10 @@ public final class WaterSlips {
     /** The likeliest slip, where some slip is at least as likely as all else together. */
     public static Optional<SuspectedSlip> named(WaterReport report) {
         List<SuspectedSlip> suspects = of(report);
-        double any = suspects.stream().mapToDouble(SuspectedSlip::probability).sum();
+        double any = 0;
+        for (SuspectedSlip suspect : suspects) {
+            any += suspect.probability();
+        }
         return any >= NAMED_FROM ? Optional.of(suspects.get(0)) : Optional.empty();
     }
 
@@ -124,11 +127,12 @@ public final class WaterSlips {
         }
         double alkalinity = report.alkalinityMeqPerL().orElseThrow();
         double squares = alkalinity * alkalinity;
+        double difference = -alkalinity;
         for (Ion ion : Ion.ALL) {
             double meq = IonBalance.meqPerL(ions, ion);
             squares += meq * meq;
+            difference += meq;
         }
-        double difference = IonBalance.of(ions, alkalinity).differenceMeqPerL();
         log += logDensity(difference, scale * uncertainty(squares));
         double conductivity =
                 report.conductivity().map(Conductivity::microsiemensPerCm).orElse(0.0);

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ProtonBalanceTest {
     private static ProtonBalance of(ProtonTerm... terms) {
@@ -31,14 +33,24 @@ class ProtonBalanceTest {
         assertThat(of(ph -> 14 - ph).solve()).isEqualTo(14);
     }
 
+    @ParameterizedTest
+    @ValueSource(doubles = {0.3, 4.4999, 4.5, 4.5001, 5.4, 6.4999, 6.5, 6.5001, 13.9})
+    void aRootIsFoundWhereMashesLieAndBeyond(double ph) {
+        assertThat(of(at -> 7 * (ph - at), at -> Math.pow(ph - at, 3)).solve()).isCloseTo(ph, within(1e-9));
+    }
+
     @Test
-    void aSumThatKeepsItsSignIsRefused() {
-        assertThatThrownBy(() -> of(ph -> -1 - ph).solve())
+    void aSumThatKeepsItsSignEndsThere() {
+        assertThat(of(ph -> -1 - ph).solve()).isZero();
+        assertThat(of(ph -> 15 - ph).solve()).isEqualTo(14);
+    }
+
+    @Test
+    void whatIsNoNumberIsRefused() {
+        assertThatThrownBy(() -> of(ph -> Double.NaN).solve())
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageContaining("no root from pH 0.0 to 14.0: -1.0 and -15.0 mEq");
-        assertThatThrownBy(() -> of(ph -> 15 - ph).solve())
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageContaining("15.0 and 1.0 mEq");
-        assertThatThrownBy(() -> of(ph -> Double.NaN).solve()).isInstanceOf(IllegalArgumentException.class);
+                .hasMessageContaining("from pH 0.0 to 14.0 is no number");
+        assertThatThrownBy(() -> of(ph -> ph > 10 ? Double.NaN : 20 - ph).solve())
+                .isInstanceOf(IllegalArgumentException.class);
     }
 }

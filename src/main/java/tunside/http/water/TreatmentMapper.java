@@ -100,10 +100,13 @@ final class TreatmentMapper {
 
     /** Acids among the treatments. */
     static List<AcidProduct> products(List<Treatment> treatments) {
-        return treatments.stream()
-                .filter(AcidTreatment.class::isInstance)
-                .map(treatment -> ((AcidTreatment) treatment).product())
-                .toList();
+        List<AcidProduct> products = new ArrayList<>();
+        for (Treatment treatment : treatments) {
+            if (treatment instanceof AcidTreatment acid) {
+                products.add(acid.product());
+            }
+        }
+        return products;
     }
 
     /** Salts and bases among the treatments, lime included. */
