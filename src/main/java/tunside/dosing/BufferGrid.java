@@ -1,7 +1,6 @@
 package tunside.dosing;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -159,7 +158,7 @@ final class BufferGrid {
 
     /** First and last node whose probability is not negligible beside the best. */
     private int[] holding() {
-        double least = Arrays.stream(logDensities).max().orElseThrow() - NEGLIGIBLE_LOG;
+        double least = highestLogDensity() - NEGLIGIBLE_LOG;
         int first = 0;
         int last = NODES - 1;
         while (logDensities[first] < least) {
@@ -169,6 +168,14 @@ final class BufferGrid {
             last--;
         }
         return new int[] {first, last};
+    }
+
+    private double highestLogDensity() {
+        double highest = logDensities[0];
+        for (double log : logDensities) {
+            highest = Math.max(highest, log);
+        }
+        return highest;
     }
 
     private Hypothesis[] read(Hypothesis[] before, Taken last) {
@@ -200,7 +207,7 @@ final class BufferGrid {
      * @param given all that went in
      */
     Knowledge knowledge(Given given) {
-        double best = Arrays.stream(logDensities).max().orElseThrow();
+        double best = highestLogDensity();
         double[] densities = new double[NODES];
         Knowledge.Node[] known = new Knowledge.Node[NODES];
         TitrationCurve.Point start = curve.at(nodes[0].startPh());

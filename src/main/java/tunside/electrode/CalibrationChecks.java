@@ -118,14 +118,12 @@ final class CalibrationChecks {
     }
 
     private void temperatureSpread() {
-        double low = session.readings().stream()
-                .mapToDouble(r -> r.temperature().celsius())
-                .min()
-                .orElseThrow();
-        double high = session.readings().stream()
-                .mapToDouble(r -> r.temperature().celsius())
-                .max()
-                .orElseThrow();
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (BufferReading reading : session.readings()) {
+            low = Math.min(low, reading.temperature().celsius());
+            high = Math.max(high, reading.temperature().celsius());
+        }
         double limit = ElectrodeLimits.of("temperature-spread");
         add("electrode.temperature-spread", high - low <= limit, Outcome.CAUTION, "/readings", high - low, limit);
     }

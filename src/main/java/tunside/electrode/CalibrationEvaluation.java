@@ -84,10 +84,11 @@ public record CalibrationEvaluation(
 
     /** The weight of nothing being wrong. */
     public double soundWeight() {
-        return causes.stream()
-                .filter(cause -> cause.cause() == Cause.SOUND)
-                .mapToDouble(SuspectedCause::weight)
-                .sum();
+        double weight = 0;
+        for (SuspectedCause suspected : causes) {
+            weight += suspected.cause() == Cause.SOUND ? suspected.weight() : 0;
+        }
+        return weight;
     }
 
     static boolean brackets(CalibrationSession session) {

@@ -42,11 +42,12 @@ public record CalibrationLine(
      */
     public static CalibrationLine of(CalibrationSession session) {
         List<BufferReading> readings = session.readings();
-        Temperature mean = new Temperature(readings.stream()
-                .mapToDouble(r -> r.temperature().celsius())
-                .average()
-                .orElseThrow());
         int n = readings.size();
+        double degrees = 0;
+        for (BufferReading reading : readings) {
+            degrees += reading.temperature().celsius();
+        }
+        Temperature mean = new Temperature(degrees / n);
         double[] x = new double[n];
         double[] uX = new double[n];
         double[] y = new double[n];

@@ -91,13 +91,21 @@ public final class CauseRanking {
     /** Those that may have more than a negligible weight between the points of their grids. */
     private static List<Tried> unresolved(List<Tried> tried) {
         double total = total(tried);
-        return tried.stream()
-                .filter(one -> Math.exp(one.logBetween + Math.log(one.cause.prior()) - total) > NEGLIGIBLE)
-                .toList();
+        List<Tried> unresolved = new ArrayList<>();
+        for (Tried one : tried) {
+            if (Math.exp(one.logBetween + Math.log(one.cause.prior()) - total) > NEGLIGIBLE) {
+                unresolved.add(one);
+            }
+        }
+        return unresolved;
     }
 
     private static double total(List<Tried> tried) {
-        return ParameterGrid.logSum(tried.stream().mapToDouble(Tried::log).toArray());
+        double[] logs = new double[tried.size()];
+        for (int i = 0; i < logs.length; i++) {
+            logs[i] = tried.get(i).log();
+        }
+        return ParameterGrid.logSum(logs);
     }
 
     private static List<SuspectedCause> weighed(List<Tried> tried) {

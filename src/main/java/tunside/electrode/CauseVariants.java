@@ -2,6 +2,7 @@ package tunside.electrode;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,7 +11,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.stream.IntStream;
 import tunside.quantity.Temperature;
 
 /** Every way in which each cause can have come about in a session. */
@@ -200,7 +200,9 @@ final class CauseVariants {
             variants.add(variant(group, (1 - together) / groups.size(), grid, changedMv));
         }
         if (groups.size() > 1) {
-            List<Integer> all = groups.stream().flatMap(List::stream).sorted().toList();
+            List<Integer> all = new ArrayList<>();
+            groups.forEach(all::addAll);
+            Collections.sort(all);
             variants.add(variant(all, together, grid, changedMv));
         }
         return variants;
@@ -241,6 +243,12 @@ final class CauseVariants {
     }
 
     private List<Integer> where(java.util.function.IntPredicate condition) {
-        return IntStream.range(0, readings.size()).filter(condition).boxed().toList();
+        List<Integer> places = new ArrayList<>();
+        for (int i = 0; i < readings.size(); i++) {
+            if (condition.test(i)) {
+                places.add(i);
+            }
+        }
+        return places;
     }
 }

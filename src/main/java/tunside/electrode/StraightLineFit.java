@@ -44,7 +44,11 @@ public final class StraightLineFit {
         if (n < 2 || uX.length != n || y.length != n || uY.length != n) {
             throw new IllegalArgumentException("a line needs two points or more, each with its uncertainties");
         }
-        if (Arrays.stream(x).distinct().count() < 2) {
+        boolean different = false;
+        for (double each : x) {
+            different |= each != x[0];
+        }
+        if (!different) {
             throw new IllegalArgumentException("a line needs two different x");
         }
         double[] equal = new double[n];

@@ -23,9 +23,27 @@ class NormalIntegralTest {
         }
         assertThat(NormalIntegral.density(8)).isZero();
         assertThat(NormalIntegral.density(-8)).isZero();
-        for (double z = -3.5; z < 3.5; z += 0.1) {
-            assertThat(NormalIntegral.quantile(NormalIntegral.below(z))).isCloseTo(z, within(1e-6));
+    }
+
+    @Test
+    void aQuantileIsThatOfTheDistributionInTheTableAndBeyondIt() {
+        NormalDistribution normal = new NormalDistribution();
+        for (double probability = 1e-12; probability < 1e-3; probability *= 1.7) {
+            assertQuantile(normal, probability);
+            assertQuantile(normal, 1 - probability);
         }
+        for (int k = 1; k < 100_000; k += 7) {
+            assertQuantile(normal, k / 100_000.0);
+        }
+        for (double edge : new double[] {1e-3, Math.nextUp(1e-3), 0.5, Math.nextDown(0.999), 0.999}) {
+            assertQuantile(normal, edge);
+        }
+    }
+
+    private static void assertQuantile(NormalDistribution normal, double probability) {
+        assertThat(NormalIntegral.quantile(probability))
+                .as("%s", probability)
+                .isCloseTo(normal.inverseCumulativeProbability(probability), within(1e-7));
     }
 
     @Test

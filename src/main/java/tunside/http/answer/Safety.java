@@ -1,5 +1,6 @@
 package tunside.http.answer;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -67,12 +68,15 @@ public final class Safety {
     }
 
     private static List<SafetyAdvice> of(Set<Handling> handling, List<AcidProduct> products, List<Salt> salts) {
-        Work work = new Work(
-                handling,
-                products.stream()
-                        .map(product -> new Acid(product.acid().id(), product.massPercent(), product.solid()))
-                        .toList(),
-                salts.stream().map(Salt::id).toList());
+        List<Acid> acids = new ArrayList<>();
+        for (AcidProduct product : products) {
+            acids.add(new Acid(product.acid().id(), product.massPercent(), product.solid()));
+        }
+        List<String> ids = new ArrayList<>();
+        for (Salt salt : salts) {
+            ids.add(salt.id());
+        }
+        Work work = new Work(handling, acids, ids);
         List<SafetyAdvice> known = REMEMBERED.get(work);
         if (known != null) {
             return known;

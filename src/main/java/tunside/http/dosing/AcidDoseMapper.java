@@ -95,9 +95,8 @@ public final class AcidDoseMapper {
             Optional<AnionTaste> anion,
             OptionalDouble openPh) {
         Optional<StagedDose> staged = advice.staged();
-        List<Stage> stages = staged.map(StagedDose::stages).orElse(List.of()).stream()
-                .map(stage -> toStage(stage, staged.orElseThrow().reagent()))
-                .toList();
+        List<Stage> stages = new ArrayList<>();
+        staged.ifPresent(dose -> dose.stages().forEach(stage -> stages.add(toStage(stage, dose.reagent()))));
         return new AcidDose(
                 toOutcome(advice.outcome()),
                 DoseWords.of(reading, advice),
