@@ -127,12 +127,11 @@ public final class WaterSlips {
         }
         double alkalinity = report.alkalinityMeqPerL().orElseThrow();
         double squares = alkalinity * alkalinity;
-        double difference = -alkalinity;
         for (Ion ion : Ion.ALL) {
             double meq = IonBalance.meqPerL(ions, ion);
             squares += meq * meq;
-            difference += meq;
         }
+        double difference = IonBalance.of(ions, alkalinity).differenceMeqPerL();
         log += logDensity(difference, scale * uncertainty(squares));
         double conductivity =
                 report.conductivity().map(Conductivity::microsiemensPerCm).orElse(0.0);

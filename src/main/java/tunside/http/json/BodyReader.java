@@ -34,7 +34,7 @@ import tunside.http.problem.InvalidRequestException;
 /**
  * Reads a JSON body into its request record and checks every constraint of the contract, so that one answer names all
  * faults: wrong types and unknown members from the reading, missing members and ranges from the validation. A body whose every
- * record keeps its constraints at a glance is not validated once more, which takes as long as to read it.
+ * record keeps its constraints at a glance is not validated once more, which takes longer than to read it.
  */
 @Provider
 @Singleton

@@ -23,7 +23,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Whether a record keeps the constraints of its members, seen at a glance. It knows the few that nearly all members have; of any
- * other, and of one on the record as a whole or on another method, it says that it may be broken. So it passes nothing that a validator would not.
+ * other, and of one on the record as a whole or on another method, it says that it may be broken. So it passes nothing that a
+ * validator would not.
  */
 final class PlainConstraints {
     private static final Rule UNKNOWN = value -> false;
