@@ -1,5 +1,5 @@
 // What the load and fault scripts share: the service as its image starts it, questions from the examples, figures.
-import { spawn } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { readFileSync, readdirSync } from 'node:fs';
 import http from 'node:http';
 import path from 'node:path';
@@ -21,11 +21,22 @@ export function imageOptions() {
   return JSON.parse(entry).filter((word) => word.startsWith('-X') && !word.includes('SharedArchiveFile'));
 }
 
-/** Starts the packaged service on port number `n` of this run and waits until it is ready. */
-export async function start({ n = 0, app = 'target/quarkus-app', env = {}, options = imageOptions() } = {}) {
+/** Puts this client on the last of the machine's cores and answers the others, for the service; all where there is but one. */
+export function apart() {
+  const cores = readFileSync('/proc/self/status', 'utf8').match(/^Cpus_allowed_list:\s+(.*)$/m)[1].split(',').flatMap((range) => {
+    const [first, last = first] = range.split('-').map(Number);
+    return Array.from({ length: last - first + 1 }, (_, n) => first + n);
+  });
+  if (cores.length > 1) execFileSync('taskset', ['--all-tasks', '--pid', '--cpu-list', String(cores.pop()), String(process.pid)]);
+  return cores.join();
+}
+
+/** Starts the packaged service on port number `n` of this run, on some or all cores, and waits until it is ready. */
+export async function start({ n = 0, app = 'target/quarkus-app', env = {}, options = imageOptions(), cores } = {}) {
   const port = firstPort + 2 * n;
   const management = port + 1;
-  const child = spawn('java', [...options, '-jar', 'quarkus-run.jar'], {
+  const command = [...(cores ? ['taskset', '--cpu-list', cores] : []), 'java', ...options, '-jar', 'quarkus-run.jar'];
+  const child = spawn(command[0], command.slice(1), {
     cwd: path.resolve(root, process.env.TUNSIDE_APP ?? app),
     env: { ...process.env, ...allocation, QUARKUS_HTTP_PORT: port, QUARKUS_MANAGEMENT_PORT: management, ...env },
     stdio: ['ignore', 'pipe', 'inherit'],
@@ -117,13 +128,13 @@ export function tally(answers) {
   return counts;
 }
 
-/** Sends `rate` requests a second for some seconds, whether or not answers come; answers all answers. */
-export async function openLoop(service, question, rate, seconds, agent) {
+/** Sends `rate` requests a second for some seconds, whether or not answers come; answers what `kept` takes of all answers. */
+export async function openLoop(service, question, rate, seconds, agent, kept) {
   const began = performance.now();
   const answers = [];
   for (let sent = 0; sent < rate * seconds; ) {
     const due = Math.min(rate * seconds, ((performance.now() - began) / 1000) * rate);
-    for (; sent < due; sent++) answers.push(ask(service, { ...question, agent }));
+    for (; sent < due; sent++) answers.push(ask(service, { ...question, agent }).then(kept));
     await sleep(2);
   }
   return Promise.all(answers);
