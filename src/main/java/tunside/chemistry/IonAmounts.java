@@ -29,6 +29,12 @@ public final class IonAmounts extends AbstractMap<Ion, Double> {
         return amounts instanceof IonAmounts known ? known : changed(amounts, (ion, amount) -> amount);
     }
 
+    /** How much there is of an ion; 0 where it is not listed. */
+    public static double amount(Map<Ion, Double> amounts, Ion ion) {
+        Double amount = amounts.get(ion);
+        return amount == null ? 0 : amount;
+    }
+
     /** Every amount changed; the same where none is. */
     public static IonAmounts changed(Map<Ion, Double> amounts, Change change) {
         EnumMap<Ion, Double> changed = new EnumMap<>(Ion.class);

@@ -67,8 +67,7 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
 
     /** Concentration of an ion, mol/kg. */
     public double ion(Ion ion) {
-        Double amount = ions.get(ion);
-        return amount == null ? 0 : amount;
+        return IonAmounts.amount(ions, ion);
     }
 
     /** Both together in the same kilogram. */
@@ -106,8 +105,7 @@ public record Solution(Map<Ion, Double> ions, double carbon, Map<AcidSystem, Dou
     static double charge(double base, Map<Ion, Double> ions) {
         double charge = base;
         for (Ion ion : Ion.ALL) {
-            Double amount = ions.get(ion);
-            charge += amount == null ? 0 : ion.charge() * amount;
+            charge += ion.charge() * IonAmounts.amount(ions, ion);
         }
         return charge;
     }

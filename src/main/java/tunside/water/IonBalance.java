@@ -3,6 +3,7 @@ package tunside.water;
 import java.util.List;
 import java.util.Map;
 import tunside.chemistry.Ion;
+import tunside.chemistry.IonAmounts;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
 
@@ -36,8 +37,7 @@ public record IonBalance(double cationsMeqPerL, double anionsMeqPerL) {
 
     /** What an ion brings, negative for an anion; 0 where it is not listed. */
     static double meqPerL(Map<Ion, Double> mmolPerL, Ion ion) {
-        Double amount = mmolPerL.get(ion);
-        return amount == null ? 0 : ion.charge() * amount;
+        return ion.charge() * IonAmounts.amount(mmolPerL, ion);
     }
 
     /** Whether enough is reported: calcium, magnesium, sodium, chloride, sulfate and an alkalinity. */

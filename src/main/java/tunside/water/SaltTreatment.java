@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import tunside.chemistry.Ion;
+import tunside.chemistry.IonAmounts;
 import tunside.chemistry.Salt;
 import tunside.chemistry.Salts;
 import tunside.chemistry.Solution;
@@ -54,7 +55,7 @@ public record SaltTreatment(Salt salt, Mass mass) implements Treatment {
                     1000 * gramsPerKg));
         }
         Solution treated = water.solution().plus(salt.perGram().scaled(gramsPerKg - left * salt.molarMassGPerMol()));
-        if (salt.ions().getOrDefault(Ion.CALCIUM, 0.0) > 0 || salt.ions().getOrDefault(Ion.SULFATE, 0.0) > 0) {
+        if (IonAmounts.amount(salt.ions(), Ion.CALCIUM) > 0 || IonAmounts.amount(salt.ions(), Ion.SULFATE) > 0) {
             gypsum(treated, water, findings);
         }
         hydrate(gramsPerKg, water.solution(), treated).ifPresent(findings::add);

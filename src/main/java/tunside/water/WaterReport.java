@@ -46,8 +46,7 @@ public record WaterReport(
         mmolPerL = IonAmounts.of(mmolPerL);
         ionUnits = Map.copyOf(ionUnits);
         for (Ion ion : Ion.ALL) {
-            Double amount = mmolPerL.get(ion);
-            requireAmount(ion, amount == null ? 0 : amount);
+            requireAmount(ion, IonAmounts.amount(mmolPerL, ion));
         }
         endPointPh.ifPresent(value -> require("end point pH", value, 3.5, 5.5));
         ph.ifPresent(value -> require("pH of the water", value, 4, 11));
@@ -125,8 +124,7 @@ public record WaterReport(
     private double ionicStrength() {
         double squares = 0;
         for (Ion ion : Ion.ALL) {
-            Double amount = mmolPerL.get(ion);
-            squares += amount == null ? 0 : ion.charge() * ion.charge() * amount;
+            squares += ion.charge() * ion.charge() * IonAmounts.amount(mmolPerL, ion);
         }
         if (carbonateIons.isPresent()) {
             squares += carbonateIons.get().bicarbonateMmolPerL()

@@ -26,6 +26,8 @@ class IonAmountsTest {
         source.put(Ion.CHLORIDE, 4.0);
         assertThat(amounts).doesNotContainKey(Ion.CHLORIDE);
         assertThat(amounts.get(Ion.CHLORIDE)).isNull();
+        assertThat(IonAmounts.amount(amounts, Ion.CHLORIDE)).isZero();
+        assertThat(IonAmounts.amount(amounts, Ion.SODIUM)).isEqualTo(2);
     }
 
     @Test
