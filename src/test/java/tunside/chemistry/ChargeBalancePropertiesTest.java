@@ -212,6 +212,34 @@ class ChargeBalancePropertiesTest {
     }
 
     @Test
+    void aTitratedWaterHasItsPhAndTakesItsAcid() {
+        SplittableRandom random = new SplittableRandom(18);
+        for (int i = 0; i < CASES; i++) {
+            Temperature temperature = temperature(random);
+            double from = random.nextDouble(5.5, 9);
+            double to = random.nextDouble(3.8, 5);
+            double acid = random.nextDouble(1e-3, 8e-3);
+            Solution found = ChargeBalance.titrated(water(random), from, to, acid, temperature, 0.1)
+                    .orElseThrow();
+            assertThat(ChargeBalance.solve(found, temperature).ph()).isCloseTo(from, within(1e-7));
+            assertThat(ChargeBalance.solve(found.withBase(found.base() - acid), temperature)
+                            .ph())
+                    .isCloseTo(to, within(1e-7));
+        }
+    }
+
+    @Test
+    void aTitrationThatNoCarbonOrMoreThanTheLargestExplainsHasNoWater() {
+        Temperature temperature = new Temperature(25);
+        assertThat(ChargeBalance.titrated(Solution.WATER, 7, 4, 1e-5, temperature, 1))
+                .isEmpty();
+        assertThat(ChargeBalance.titrated(Solution.WATER, 7, 4, 0.002, temperature, 0.002))
+                .isEmpty();
+        assertThat(ChargeBalance.titrated(Solution.WATER, 7, 4, 0.002, temperature, 0.003))
+                .isPresent();
+    }
+
+    @Test
     void theRangeOfPhIsMinusOneToFifteen() {
         Temperature temperature = new Temperature(25);
         Solution perMole = Solution.ofBase(1);
@@ -223,6 +251,12 @@ class ChargeBalancePropertiesTest {
                     .isInstanceOf(IllegalArgumentException.class)
                     .hasMessage("pH (%s) must be from -1.0 to 15.0".formatted(ph));
             assertThatThrownBy(() -> ChargeBalance.dose(Solution.WATER, perMole, ph, temperature, 1))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageContaining("must be from -1.0 to 15.0");
+            assertThatThrownBy(() -> ChargeBalance.titrated(Solution.WATER, ph, 4.3, 0.002, temperature, 1))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageContaining("must be from -1.0 to 15.0");
+            assertThatThrownBy(() -> ChargeBalance.titrated(Solution.WATER, 7, ph, 0.002, temperature, 1))
                     .isInstanceOf(IllegalArgumentException.class)
                     .hasMessageContaining("must be from -1.0 to 15.0");
         }

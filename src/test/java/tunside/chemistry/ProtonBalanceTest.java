@@ -23,6 +23,13 @@ class ProtonBalanceTest {
     }
 
     @Test
+    void theTermsAreKeptInTheirOrder() {
+        ProtonTerm malt = ph -> 5.8 - ph;
+        ProtonTerm acid = ph -> -20;
+        assertThat(of(malt, acid).terms()).containsExactly(malt, acid);
+    }
+
+    @Test
     void bufferingFollowsACurvedTerm() {
         assertThat(of(ph -> -ph * ph * ph).bufferingMeqPerPh(2)).isCloseTo(12, within(1e-5));
     }

@@ -7,6 +7,9 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tunside.chemistry.Solver;
 
 /** An even buffer and a strong acid: everything can be worked out by hand. */
 class KnowledgeTest {
@@ -80,6 +83,28 @@ class KnowledgeTest {
         Knowledge knowledge = knowledge(0.01, 0.001);
         double high = knowledge.quantile(0.95, chalk, 76);
         assertThat(high - knowledge.quantile(0.5, chalk, 76)).isCloseTo(0.4 * 0.4 * 1.644854, within(0.003));
+    }
+
+    /** Without a good first guess and true densities the answers would be the same, but come later. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.05, 0.5, 0.95})
+    void aQuantileCostsTwoEvaluationsAtMost(double probability) {
+        Knowledge knowledge = knowledge(0.28, 0.02);
+        Reagent chalk = new Reagent("chalk", "chalk", false, ph -> 4 - ph, 0.2, OptionalDouble.empty());
+        assertThat(evaluations(() -> knowledge.ph(Lines.ACID, 76).at(probability)))
+                .isLessThanOrEqualTo(2);
+        assertThat(evaluations(() -> knowledge.ph(chalk, 40).at(probability))).isLessThanOrEqualTo(2);
+        assertThat(evaluations(() -> knowledge.needed(Lines.ACID, 5.4).grams(probability)))
+                .isLessThanOrEqualTo(2);
+        assertThat(evaluations(() -> knowledge.needed(chalk, 6.2).grams(probability)))
+                .isLessThanOrEqualTo(2);
+        assertThat(evaluations(() -> knowledge.scaleQuantiles(probability))).isLessThanOrEqualTo(1);
+    }
+
+    private static long evaluations(Runnable quantile) {
+        long before = Solver.DOSE.iterations();
+        quantile.run();
+        return Solver.DOSE.iterations() - before;
     }
 
     @Test

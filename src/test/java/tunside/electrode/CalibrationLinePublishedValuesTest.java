@@ -96,6 +96,24 @@ class CalibrationLinePublishedValuesTest {
         assertThat(segment.percentUncertainty()).isCloseTo(segment.percent() * relative, within(1e-6));
     }
 
+    /** DERIVED: readings of one buffer are one end of a segment, at their mean; the buffer's own error stays, theirs shrinks. */
+    @Test
+    void readingsOfOneBufferAreOneEndOfASegment() {
+        List<SegmentSlope> segments = CalibrationEvaluation.of(Sessions.potentials(
+                        Sessions.own(4.01, 171),
+                        Sessions.own(4.01, 173),
+                        Sessions.own(4.01, 172.6),
+                        Sessions.own(7, 1)))
+                .segments();
+        assertThat(segments).hasSize(1);
+        SegmentSlope segment = segments.get(0);
+        double slope = (172.2 - 1) / 2.99;
+        double variance = 2 * Math.pow(0.01 * slope, 2) + 0.25 / 3 + 0.25;
+        assertThat(segment.fromPh()).isCloseTo(4.01, within(1e-12));
+        assertThat(segment.slopeMvPerPh()).isCloseTo(slope, within(1e-9));
+        assertThat(segment.percentUncertainty()).isCloseTo(100 / 59.159 * Math.sqrt(variance) / 2.99, within(1e-4));
+    }
+
     @ParameterizedTest(name = "{0} {1} {2}")
     @CsvFileSource(resources = "/published/electrode/buffer-changes.csv", useHeadersInDisplayName = true)
     void waterAndAirChangeABuffer(

@@ -88,6 +88,31 @@ class MaltInMashTest {
         assertThat(uptake(malt, 8, 5.2)).isCloseTo(2 * 50 * -0.3, within(1e-9));
     }
 
+    /** At a gap of 1.2 mm 0.571 of the buffering; of what was measured as well. */
+    @Test
+    void aCoarseCrushWeakensWhatWasMeasuredToo() {
+        for (MeasuredMalt measured : List.of(
+                measured(null, null, null, 49.0),
+                measured(4.71, null, null, 49.0),
+                measured(4.9, null, BufferCurve.linear(50, 0.1), null))) {
+            Malt malt = Malt.of("caramel", 120).with(measured);
+            Mash coarse = new Mash(
+                    new Grist(List.of(Mashes.part(malt, 2))),
+                    Liquor.distilled(new Volume(16)),
+                    List.of(),
+                    new MashConditions(OptionalDouble.of(1.2), Optional.empty(), false),
+                    MashModel.standard());
+            assertThat(coarse.maltBalance().uptakeMeq(5.2) / uptake(malt, 8, 5.2))
+                    .isCloseTo(0.571, within(1e-9));
+        }
+    }
+
+    @Test
+    void dilutionShiftsAChordToo() {
+        Malt malt = Malt.of("caramel", 120).with(measured(4.71, null, null, 49.0));
+        assertThat(uptake(malt, 80, 5.2)).isCloseTo(2 * 49 / 0.99 * (4.71 + 0.3 - 5.2), within(1e-9));
+    }
+
     @Test
     void acidulatedMaltIsPilsnerMaltWithItsLacticAcid() {
         Malt malt = new Malt(

@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import tunside.chemistry.Acids;
 import tunside.chemistry.ProtonBalance;
+import tunside.chemistry.Solution;
 import tunside.quantity.Colour;
 import tunside.quantity.Volume;
 
@@ -183,5 +185,26 @@ class MashPropertiesTest {
             sum += last;
         }
         assertThat(sum).isCloseTo(1, within(1e-9));
+    }
+
+    /** What was dosed into the liquor before is the same as the same acid in the mash; bisulfate, 3e-5 of a pH, is not in a liquor. */
+    @Test
+    void anAcidInTheLiquorActsAsOneInTheMash() {
+        for (String id : ACIDS) {
+            Mash hard = Mashes.porter();
+            Liquor liquor = hard.liquor();
+            Solution treated = liquor.solution().plus(Acids.get(id).perMole().scaled(0.001));
+            Mash inLiquor = new Mash(
+                    hard.grist(),
+                    new Liquor(liquor.volume(), treated, liquor.samplePh()),
+                    hard.additions(),
+                    hard.conditions(),
+                    hard.model());
+            Mash inMash = hard.plus(Mashes.acid(id, liquor.volume().litres()));
+            assertThat(inLiquor.ph())
+                    .as(id)
+                    .isCloseTo(inMash.ph(), within(5e-5))
+                    .isLessThan(hard.ph() - 0.01);
+        }
     }
 }

@@ -332,4 +332,15 @@ class MashValuesTest {
         assertThat(PhRanges.find("mash-floor").orElseThrow().contains(9)).isTrue();
         assertThat(PhRanges.find("nothing")).isEmpty();
     }
+
+    /** By hand with 6.352 and 10.329: at pH 7.6 carbon has 0.9484 charges a mole, at 7.4 0.9190, at 8.6 1.0127, at 8.4 1.0028. */
+    @Test
+    void theCarbonIsAsSureAsThePhOfTheSample() {
+        for (double[] row : new double[][] {{7.6, 0.9484 / 0.9190}, {8.6, 1.0127 / 1.0028}}) {
+            Liquor liquor = Liquor.titrated(new Volume(10), 3, 4.4, row[0], 2, 1);
+            assertThat(liquor.carbonUncertaintyMmolPerL(0.2) / liquor.carbonMmolPerL())
+                    .isCloseTo(row[1] - 1, within(3e-4));
+            assertThat(liquor.carbonUncertaintyMmolPerL(0)).isZero();
+        }
+    }
 }
