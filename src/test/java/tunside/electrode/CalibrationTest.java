@@ -3,17 +3,17 @@ package tunside.electrode;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static tunside.electrode.Sessions.AT_25;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.aggregator.ArgumentsAccessor;
 import org.junit.jupiter.params.provider.CsvSource;
 import tunside.quantity.Potential;
 import tunside.quantity.Temperature;
 
 /** A stored calibration: what it accepts, and how sure a pH is that is read back through it. */
 class CalibrationTest {
-    private static final Temperature AT_25 = new Temperature(25);
-
     private static Calibration calibration(
             double slope,
             double offset,
@@ -53,19 +53,17 @@ class CalibrationTest {
         "highest pH, 58, 0, 0, 0, 0, 4, 15",
         "slope, NaN, 0, 0, 0, 0, 4, 7"
     })
-    void aValueOutsideItsRangeIsNamed(
-            String name,
-            double slope,
-            double offset,
-            double slopeVariance,
-            double offsetVariance,
-            double covariance,
-            double lowestPh,
-            double highestPh) {
-        assertThatThrownBy(() ->
-                        calibration(slope, offset, slopeVariance, offsetVariance, covariance, lowestPh, highestPh))
+    void aValueOutsideItsRangeIsNamed(ArgumentsAccessor row) {
+        assertThatThrownBy(() -> calibration(
+                        row.getDouble(1),
+                        row.getDouble(2),
+                        row.getDouble(3),
+                        row.getDouble(4),
+                        row.getDouble(5),
+                        row.getDouble(6),
+                        row.getDouble(7)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageStartingWith(name + " of the calibration must be from ");
+                .hasMessageStartingWith(row.getString(0) + " of the calibration must be from ");
     }
 
     @Test
