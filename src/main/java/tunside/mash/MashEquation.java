@@ -26,6 +26,14 @@ final class MashEquation {
      */
     record Covariance(int first, int second, double value) {}
 
+    /**
+     * The components that an input is in: they follow each other.
+     *
+     * @param from the first
+     * @param to behind the last
+     */
+    private record Reach(int from, int to) {}
+
     /** The parameter set was fitted with constants of 25 degC and without activities; it is used the same way. */
     static final Temperature CONSTANTS_AT = new Temperature(25);
 
@@ -41,6 +49,7 @@ final class MashEquation {
     private final List<MashComponent> components;
     private final ToDoubleFunction<double[]> liquorRatio;
     private final boolean[] inLiquorRatio; // by input
+    private final Reach[] reaches; // by input
     private final MashComponent.Formula[] formulas;
 
     private MashEquation(Draft draft) {
@@ -49,6 +58,7 @@ final class MashEquation {
         this.components = List.copyOf(draft.components);
         this.liquorRatio = draft::ratio;
         this.inLiquorRatio = draft.inRatio();
+        this.reaches = draft.reaches.toArray(Reach[]::new);
         this.formulas = new MashComponent.Formula[components.size()];
         for (int i = 0; i < formulas.length; i++) {
             formulas[i] = components.get(i).formula();
@@ -82,12 +92,12 @@ final class MashEquation {
 
     /** Protons that all components together take up at a pH, mEq, at given values of the inputs. */
     double uptakeMeq(double[] values, double ph) {
-        return sum(point(values), ph);
+        return sum(new Reach(0, formulas.length), point(values), ph);
     }
 
     /**
      * Change of the pH per unit of each input: central differences over a fiftieth of a standard uncertainty; 0 for an input
-     * that is sure. Cost: two sums over the components an input.
+     * that is sure. Cost: two sums an input, over the components that it is in.
      *
      * @param ph of the balance at the values
      * @param bufferingMeqPerPh of all components there
@@ -99,8 +109,8 @@ final class MashEquation {
         for (int i = 0; i < slopes.length; i++) {
             double step = inputs.get(i).standardUncertainty() / 50;
             if (step > 0) {
-                double above = sumWith(i, values[i] + step, point, ph);
-                slopes[i] = (above - sumWith(i, values[i] - step, point, ph)) / (2 * step) / bufferingMeqPerPh;
+                double above = partWith(i, values[i] + step, point, ph);
+                slopes[i] = (above - partWith(i, values[i] - step, point, ph)) / (2 * step) / bufferingMeqPerPh;
                 point[i] = values[i];
                 point[values.length] = decades;
             }
@@ -108,19 +118,19 @@ final class MashEquation {
         return slopes;
     }
 
-    /** The sum with another value of an input. */
-    private double sumWith(int input, double value, double[] point, double ph) {
+    /** What the components that an input is in take up with another value of it. */
+    private double partWith(int input, double value, double[] point, double ph) {
         point[input] = value;
         if (inLiquorRatio[input]) {
             setDecades(point);
         }
-        return sum(point, ph);
+        return sum(reaches[input], point, ph);
     }
 
-    private double sum(double[] point, double ph) {
+    private double sum(Reach reach, double[] point, double ph) {
         double sum = 0;
-        for (MashComponent.Formula formula : formulas) {
-            sum += formula.uptakeMeq(point, ph);
+        for (int i = reach.from; i < reach.to; i++) {
+            sum += formulas[i].uptakeMeq(point, ph);
         }
         return sum;
     }
@@ -180,6 +190,7 @@ final class MashEquation {
         private final MashModel model;
         private final List<UncertainInput> inputs = new ArrayList<>();
         private final List<MashComponent> components = new ArrayList<>();
+        private final List<Reach> reaches = new ArrayList<>(); // of the inputs so far
         private final int volume;
         private final int phi;
         private final int dilution;
@@ -221,15 +232,37 @@ final class MashEquation {
         }
 
         void collect() {
+            Reach malts = new Reach(0, masses.length);
+            fillReaches(malts);
             for (int i = 0; i < masses.length; i++) {
                 malt(masses[i], labels[i], mash.grist().parts().get(i).malt());
+                fillReaches(new Reach(i, components.size()));
             }
             liquor();
+            fillReaches(new Reach(masses.length, components.size()));
+            int before = components.size();
             hardness();
+            fillReaches(new Reach(before, components.size()));
             for (Addition addition : mash.additions()) {
                 if (addition instanceof AcidAddition acid) {
                     acid(acid);
+                    fillReaches(new Reach(components.size() - 1, components.size()));
                 }
+            }
+            Reach all = new Reach(0, components.size());
+            reaches.set(volume, all);
+            reaches.set(phi, all);
+            for (int place : learnt) {
+                if (place >= 0) {
+                    reaches.set(place, malts);
+                }
+            }
+        }
+
+        /** Of the inputs that have come since. */
+        private void fillReaches(Reach reach) {
+            while (reaches.size() < inputs.size()) {
+                reaches.add(reach);
             }
         }
 

@@ -74,7 +74,7 @@ public record MashPrediction(
     /**
      * Solves the balance and carries every uncertainty through the implicit solution: at the root of {@code F(theta, p)}
      * an input changes the pH by {@code dp/dtheta = -(dF/dtheta)/(dF/dp)} (GUM-2008, first order). Cost: two
-     * sums over the components per input.
+     * sums an input, over the components that it is in.
      */
     public static MashPrediction of(Mash mash) {
         MashEquation equation = MashEquation.of(mash);

@@ -41,7 +41,7 @@ public final class PhFunction {
 
     /**
      * pH and slopes at given values of the inputs, by central differences over a fiftieth of a standard uncertainty; 0 for
-     * an input that is sure. Cost: two sums over the components an input.
+     * an input that is sure. Cost: two sums an input, over the components that it is in.
      */
     public Slopes at(double[] values) {
         ProtonBalance balance = equation.balance(values);

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
@@ -185,6 +186,40 @@ class MashPropertiesTest {
             sum += last;
         }
         assertThat(sum).isCloseTo(1, within(1e-9));
+    }
+
+    /** An input is looked for only in the components that it is in: the difference of all says the same. */
+    @ParameterizedTest
+    @MethodSource("seeds")
+    void everyInputIsLookedForWhereItIs(long seed) {
+        Mash drawn = Drawn.of(seed).mash();
+        List<Malt> malts = drawn.grist().parts().stream().map(GristPart::malt).toList();
+        Mash mash = new Mash(
+                drawn.grist(),
+                drawn.liquor(),
+                List.of(
+                        Mashes.salt(Mashes.CHALK, 3),
+                        Mashes.acid("lactic", 9),
+                        Mashes.salt(Mashes.EPSOM, 4),
+                        Mashes.acid("phosphoric", 5)),
+                new MashConditions(OptionalDouble.of(0.9), Optional.empty(), true),
+                drawn.model().withExperience(Experience.prior(drawn.model(), malts)));
+        MashEquation equation = MashEquation.of(mash);
+        double[] centre = equation.centre();
+        double ph = mash.ph();
+        double[] slopes = equation.phPerUnit(centre, ph, 1);
+        for (int i = 0; i < centre.length; i++) {
+            double step = equation.inputs().get(i).standardUncertainty() / 50;
+            double[] above = centre.clone();
+            double[] below = centre.clone();
+            above[i] += step;
+            below[i] -= step;
+            double whole = (equation.uptakeMeq(above, ph) - equation.uptakeMeq(below, ph)) / (2 * step);
+            double expected = step > 0 ? whole : 0;
+            assertThat(slopes[i])
+                    .as(equation.inputs().get(i).id())
+                    .isCloseTo(expected, within(1e-6 * (1 + Math.abs(expected))));
+        }
     }
 
     /** What was dosed into the liquor before is the same as the same acid in the mash; bisulfate, 3e-5 of a pH, is not in a liquor. */

@@ -321,7 +321,7 @@ class BrewReviewTest {
         assertThat(review.errorsOfCounted()).isEmpty();
         assertThat(review.errors().before().n()).isEqualTo(1);
         assertThat(review.householdBias().learnt().value()).isEqualTo(0);
-        assertThat(review.outlook().now()).isEqualTo(review.outlook().published());
+        assertThat(review.outlook().now()).isCloseTo(review.outlook().published(), within(1e-9));
         Mash mash = tap(part(PALE, 4));
         assertThat(predicted(mash, review.experience()).standardUncertainty())
                 .isCloseTo(MashPrediction.of(mash).standardUncertainty(), within(1e-9));
