@@ -1,6 +1,5 @@
 package tunside.chemistry;
 
-import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import tunside.reference.Row;
 import tunside.reference.Table;
 
@@ -13,7 +12,6 @@ public final class LacticOligomers {
     private static final double WATER_MOLAR_MASS = 18.015;
     private static final double EQUILIBRIUM_CONSTANT = value("equilibrium_constant");
     private static final double LOWEST_PERCENT = value("lowest_percent");
-    private static final int MOST_EVALUATIONS = 100;
 
     private LacticOligomers() {}
 
@@ -24,7 +22,7 @@ public final class LacticOligomers {
 
     /**
      * Share of the acid groups that are free at equilibrium: {@code 1 - p} with {@code p (w + n p) = K n (1 - p)^2}, n
-     * moles of total acid, w moles of water.
+     * moles of total acid, w moles of water: the positive root of a quadratic equation.
      *
      * @param massPercent total acid as the label counts it, 0 to 100 %w/w (exclusive of 0)
      * @return 0 to 1; 0.834 at 88 %
@@ -32,12 +30,9 @@ public final class LacticOligomers {
     public static double freeAcidShare(double massPercent) {
         double acid = massPercent / MOLAR_MASS;
         double water = (100 - massPercent) / WATER_MOLAR_MASS;
-        double bound = new BracketingNthOrderBrentSolver(1e-14, 1e-12, 1e-14, 5)
-                .solve(
-                        MOST_EVALUATIONS,
-                        p -> p * (water + acid * p) - EQUILIBRIUM_CONSTANT * acid * (1 - p) * (1 - p),
-                        0,
-                        1);
+        double twice = 2 * EQUILIBRIUM_CONSTANT * acid;
+        double linear = water + twice;
+        double bound = twice / (linear + Math.sqrt(linear * linear + 2 * (1 - EQUILIBRIUM_CONSTANT) * acid * twice));
         return 1 - bound;
     }
 

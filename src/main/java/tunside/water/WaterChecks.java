@@ -3,11 +3,10 @@ package tunside.water;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import tunside.chemistry.Ion;
+import tunside.chemistry.IonAmounts;
 import tunside.finding.Finding;
 import tunside.finding.Outcome;
 import tunside.reference.Row;
@@ -16,7 +15,7 @@ import tunside.reference.Table;
 /** Whether the numbers of a report go together, beyond its ion balance, and with what the law lets a tap give. */
 public final class WaterChecks {
     private static final List<LegalLimit> LEGAL = loadLegal();
-    private static final Map<Ion, Double> MOST_LEGAL_MMOL_PER_L = mostLegalMmolPerL();
+    private static final List<LegalAmount> MOST_LEGAL = mostLegal();
 
     /** Greater ones are not told apart: to next to nothing everything is in any ratio. */
     private static final double LARGEST_RATIO = 1e6;
@@ -24,6 +23,8 @@ public final class WaterChecks {
     private WaterChecks() {}
 
     private record LegalLimit(String region, String what, double low, double high) {}
+
+    private record LegalAmount(Ion ion, double mmolPerL) {}
 
     /** Every check that the report has the numbers for, in a fixed order. */
     public static List<Finding> of(WaterReport report) {
@@ -154,10 +155,8 @@ public final class WaterChecks {
 
     /** Whether no ion lies beyond what the law lets a tap give. */
     static boolean isWithinLaw(Map<Ion, Double> mmolPerL) {
-        for (Ion ion : Ion.ALL) {
-            Double amount = mmolPerL.get(ion);
-            Double most = MOST_LEGAL_MMOL_PER_L.get(ion);
-            if (amount != null && most != null && amount > most) {
+        for (LegalAmount most : MOST_LEGAL) {
+            if (IonAmounts.amount(mmolPerL, most.ion) > most.mmolPerL) {
                 return false;
             }
         }
@@ -181,16 +180,16 @@ public final class WaterChecks {
         };
     }
 
-    private static Map<Ion, Double> mostLegalMmolPerL() {
-        Map<Ion, Double> most = new EnumMap<>(Ion.class);
+    private static List<LegalAmount> mostLegal() {
+        List<LegalAmount> most = new ArrayList<>();
         for (LegalLimit limit : LEGAL) {
             for (Ion ion : Ion.ALL) {
                 if (ion.symbol().equals(limit.what)) {
-                    most.merge(ion, limit.high / ion.molarMassGPerMol(), Math::min);
+                    most.add(new LegalAmount(ion, limit.high / ion.molarMassGPerMol()));
                 }
             }
         }
-        return Collections.unmodifiableMap(most);
+        return List.copyOf(most);
     }
 
     private static List<LegalLimit> loadLegal() {
