@@ -23,6 +23,7 @@ public record Basis(
 
     /** The basis of an answer of this version. */
     public static Basis of(String model, List<String> assumptions, List<String> sources) {
-        return new Basis(model, VERSION, List.copyOf(assumptions), List.copyOf(sources));
+        List<String> kept = assumptions instanceof LastingList ? assumptions : List.copyOf(assumptions);
+        return new Basis(model, VERSION, kept, List.copyOf(sources));
     }
 }

@@ -2,6 +2,7 @@ package tunside.http.answer;
 
 import com.fasterxml.jackson.core.SerializableString;
 import java.util.AbstractList;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.RandomAccess;
 import java.util.concurrent.atomic.AtomicReference;
@@ -17,8 +18,15 @@ public final class LastingList<T> extends AbstractList<T> implements RandomAcces
     }
 
     /** The same items, for long. */
-    public static <T> List<T> of(List<T> items) {
+    public static <T> LastingList<T> of(List<T> items) {
         return new LastingList<>(items);
+    }
+
+    /** Another with one item more. */
+    public LastingList<T> with(T more) {
+        List<T> longer = new ArrayList<>(items);
+        longer.add(more);
+        return new LastingList<>(longer);
     }
 
     /** The same as a plain list. */

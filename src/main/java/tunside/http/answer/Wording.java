@@ -10,21 +10,15 @@ import org.jspecify.annotations.Nullable;
  *
  * @param pieces of the message, between which the placeholders stand
  * @param placeholders one less than pieces
- * @param length of a usual message, characters
  * @param source of what is checked
  */
-record Wording(List<String> pieces, List<String> placeholders, int length, String source) {
-    private static final int USUAL_WORD = 12;
-
+record Wording(List<String> pieces, List<String> placeholders, String source) {
     private static final Pattern PLACEHOLDER = Pattern.compile("\\{(observed|expected|subject)\\}");
 
     static Wording of(String message, String source) {
-        List<String> pieces = List.of(PLACEHOLDER.split(message, -1));
-        int words = pieces.stream().mapToInt(String::length).sum() + USUAL_WORD * (pieces.size() - 1);
         return new Wording(
-                pieces,
+                List.of(PLACEHOLDER.split(message, -1)),
                 PLACEHOLDER.matcher(message).results().map(MatchResult::group).toList(),
-                words,
                 source);
     }
 
@@ -33,16 +27,17 @@ record Wording(List<String> pieces, List<String> placeholders, int length, Strin
         if (placeholders.isEmpty()) {
             return pieces.get(0);
         }
-        StringBuilder message = new StringBuilder(length).append(pieces.get(0));
+        String[] parts = new String[pieces.size() + placeholders.size()];
+        parts[0] = pieces.get(0);
         for (int place = 0; place < placeholders.size(); place++) {
-            String words = switch (placeholders.get(place)) {
+            parts[2 * place + 1] = switch (placeholders.get(place)) {
                 case "{observed}" -> text(observed);
                 case "{expected}" -> text(expected);
                 default -> subject;
             };
-            message.append(words).append(pieces.get(place + 1));
+            parts[2 * place + 2] = pieces.get(place + 1);
         }
-        return message.toString();
+        return String.join("", parts);
     }
 
     private static String text(@Nullable Double number) {

@@ -1,6 +1,5 @@
 package tunside.http.calibration;
 
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -19,6 +18,7 @@ import tunside.electrode.StraightLine;
 import tunside.electrode.SuspectedCause;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Checks;
+import tunside.http.answer.LastingList;
 import tunside.http.answer.Rounded;
 import tunside.http.answer.Safety;
 import tunside.http.calibration.CalibrationEvaluationResponse.BufferResidual;
@@ -35,14 +35,17 @@ import tunside.http.quantity.TemperatureQuantity;
 /** Writes a judgement as the answer states it. */
 final class CalibrationEvaluationAnswer {
     private static final double LEAST_WEIGHT = 0.01;
-    private static final List<String> ASSUMPTIONS = List.of(
+    private static final LastingList<String> ASSUMPTIONS = LastingList.of(List.of(
             "The potential is a straight line against the pH of the buffers, with uncertainty in both.",
-            "Buffers at different temperatures are brought to their mean temperature: the slope follows the Nernst slope"
-                    + " and the lines of all temperatures cross at pH 7.",
-            "A buffer of the tables is off by 0.01 (one standard deviation) unless stated; the shift by water and by age"
-                    + " comes from an ion model and common practice.",
+            "Buffers at different temperatures are brought to their mean temperature: the slope follows the Nernst"
+                    + " slope and the lines of all temperatures cross at pH 7.",
+            "A buffer of the tables is off by 0.01 (one standard deviation) unless stated; the shift by water and by"
+                    + " age comes from an ion model and common practice.",
             "The suspected causes are weighed with priors from common practice: read the order, not the figure.",
-            "A mash or wort lies outside the dilute solutions that pH buffers are defined in: its pH is conventional.");
+            "A mash or wort lies outside the dilute solutions that pH buffers are defined in: its pH is"
+                    + " conventional."));
+
+    private static final List<String> ASSUMPTIONS_FROM_MEMORY = ASSUMPTIONS.with(BuffersResponse.FROM_MEMORY);
 
     private CalibrationEvaluationAnswer() {}
 
@@ -55,13 +58,10 @@ final class CalibrationEvaluationAnswer {
     }
 
     private static List<String> assumptions(CalibrationEvaluation evaluation) {
-        List<String> assumptions = new ArrayList<>(ASSUMPTIONS);
-        if (evaluation.session().readings().stream()
+        boolean fromMemory = evaluation.session().readings().stream()
                 .anyMatch(reading ->
-                        reading.cup().buffer().filter(Buffer::fromMemory).isPresent())) {
-            assumptions.add(BuffersResponse.FROM_MEMORY);
-        }
-        return assumptions;
+                        reading.cup().buffer().filter(Buffer::fromMemory).isPresent());
+        return fromMemory ? ASSUMPTIONS_FROM_MEMORY : ASSUMPTIONS;
     }
 
     private static CalibrationEvaluationResult result(CalibrationEvaluation evaluation) {

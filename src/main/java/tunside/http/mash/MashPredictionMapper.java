@@ -13,6 +13,7 @@ import tunside.chemistry.Salt;
 import tunside.finding.Finding;
 import tunside.http.answer.Basis;
 import tunside.http.answer.Checks;
+import tunside.http.answer.LastingList;
 import tunside.http.answer.Rounded;
 import tunside.http.answer.Safety;
 import tunside.http.calibration.CalibrationDocument;
@@ -45,7 +46,7 @@ import tunside.mash.MashPrediction;
 /** Reads a mash and answers with its prediction. */
 public final class MashPredictionMapper {
     private static final double LONGEST_REST_S = 86_400;
-    private static final List<String> ASSUMPTIONS = List.of(
+    private static final LastingList<String> ASSUMPTIONS = LastingList.of(List.of(
             "The pH is that of a sample cooled to 20 to 26 degC, not of the hot mash.",
             "One consistent parameter set: carbonate stays in the mash, buffering about 38 mEq/(kg pH), calcium counts"
                     + " 1/3.5 and magnesium 1/7. Another set explains the published mashes equally well and asks for 1.5"
@@ -55,11 +56,11 @@ public final class MashPredictionMapper {
                     + " known by class share one more, of pH and of buffering.",
             "The uncertainty is carried to first order through the balance; the interval takes a normal distribution.",
             "Where the request states no uncertainty: masses 1 %, liquor 2 %, acids and salts 3 %, alkalinity and"
-                    + " hardness 5 %, pH of the water 0.1.");
+                    + " hardness 5 %, pH of the water 0.1."));
 
-    private static final String EXPERIENCE_ASSUMPTION =
+    private static final List<String> ASSUMPTIONS_WITH_EXPERIENCE = ASSUMPTIONS.with(
             "The experience holds for the same meter, water, mill and way of working. A malt without a product name is"
-                    + " taken to be the same product as in the brews, unless they name products of its class.";
+                    + " taken to be the same product as in the brews, unless they name products of its class.");
 
     private MashPredictionMapper() {}
 
@@ -208,12 +209,7 @@ public final class MashPredictionMapper {
 
     /** What the prediction of a mash takes for granted. */
     public static List<String> assumptions(Mash mash) {
-        if (mash.model().experience().parameters().isEmpty()) {
-            return ASSUMPTIONS;
-        }
-        List<String> assumptions = new ArrayList<>(ASSUMPTIONS);
-        assumptions.add(EXPERIENCE_ASSUMPTION);
-        return List.copyOf(assumptions);
+        return mash.model().experience().parameters().isEmpty() ? ASSUMPTIONS : ASSUMPTIONS_WITH_EXPERIENCE;
     }
 
     /** Ids of the publications behind a prediction. */

@@ -40,4 +40,14 @@ class LastingListTest {
         given.add(2);
         assertThat(lasting).containsExactly(1);
     }
+
+    @Test
+    void oneWithMoreIsAnotherAndIsWrittenAsSuch() throws IOException {
+        LastingList<Integer> shorter = LastingList.of(List.of(1, 2));
+        assertThat(mapper().writeValueAsString(new Answer(List.of(), shorter))).contains("[1,2]");
+        LastingList<Integer> longer = shorter.with(3);
+        assertThat(longer).containsExactly(1, 2, 3);
+        assertThat(shorter).containsExactly(1, 2);
+        assertThat(mapper().writeValueAsString(new Answer(List.of(), longer))).contains("[1,2,3]");
+    }
 }
