@@ -16,12 +16,12 @@ const kept = (answer) => ({ status: answer.status, error: answer.error, ms: answ
 
 /** Plans asked for in some way while one client asks for predictions: the plans' answers, how many a second, the predictions. */
 async function phase(askPlans) {
-  const going = { plans: true };
-  const others = closedLoop(service, prediction, 1, () => going.plans, agent);
+  let going = true;
+  const others = closedLoop(service, prediction, 1, () => going, agent);
   const began = performance.now();
   const plans = await askPlans();
   const rate = ok(plans).length / ((performance.now() - began) / 1000);
-  going.plans = false;
+  going = false;
   return { plans, rate, others: await others };
 }
 
