@@ -38,47 +38,46 @@ final class PlainConstraints {
         boolean isKept(@Nullable Object value);
     }
 
-    /** A member, and all that it must keep. */
-    private record Member(Method accessor, List<Rule> rules) {
-        boolean isSound(Object owner) {
-            try {
-                Object value = accessor.invoke(owner);
-                for (Rule rule : rules) {
-                    if (!rule.isKept(value)) {
-                        return false;
-                    }
+    /** All that the member of an index must keep. */
+    private record Member(int index, Rule[] rules) {
+        boolean isSound(@Nullable Object value) {
+            for (Rule rule : rules) {
+                if (!rule.isKept(value)) {
+                    return false;
                 }
-                return true;
-            } catch (ReflectiveOperationException e) {
-                throw new IllegalStateException(e);
             }
+            return true;
         }
     }
 
     /** @param type of a record, whose members' own records are not looked into */
     PlainConstraints(Class<?> type) {
         Set<Method> others = new HashSet<>(Set.of(type.getDeclaredMethods()));
-        for (RecordComponent component : type.getRecordComponents()) {
-            Method accessor = component.getAccessor();
+        RecordComponent[] components = type.getRecordComponents();
+        for (int i = 0; i < components.length; i++) {
+            Method accessor = components[i].getAccessor();
             others.remove(accessor);
             List<Rule> rules = rules(accessor);
             rules.addAll(rulesOfItems(accessor.getAnnotatedReturnType()));
             if (!rules.isEmpty()) {
-                accessor.setAccessible(true);
-                members.add(new Member(accessor, rules));
+                members.add(new Member(i, rules.toArray(Rule[]::new)));
             }
         }
         this.ofMembersAlone = rules(type).isEmpty()
                 && others.stream().allMatch(method -> rules(method).isEmpty());
     }
 
-    /** Whether no constraint can be broken. */
-    boolean areKeptBy(Object owner) {
+    /**
+     * Whether no constraint can be broken.
+     *
+     * @param values of all members, in their order
+     */
+    boolean areKeptBy(@Nullable Object[] values) {
         if (!ofMembersAlone) {
             return false;
         }
         for (Member member : members) {
-            if (!member.isSound(owner)) {
+            if (!member.isSound(values[member.index])) {
                 return false;
             }
         }
@@ -110,12 +109,20 @@ final class PlainConstraints {
                 List<Rule> ofItem = rules(item);
                 ofItem.addAll(rulesOfItems(item));
                 for (Rule rule : ofItem) {
-                    rules.add(items -> items == null
-                            || (items instanceof List<?> all && all.stream().allMatch(rule::isKept)));
+                    rules.add(items -> items == null || (items instanceof List<?> all && isKept(rule, all)));
                 }
             }
         }
         return rules;
+    }
+
+    private static boolean isKept(Rule rule, List<?> items) {
+        for (Object item : items) {
+            if (!rule.isKept(item)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static boolean isForNames(Annotation annotation) {
@@ -135,13 +142,17 @@ final class PlainConstraints {
             return value -> value == null || (value instanceof Double number && number <= most);
         }
         if (constraint instanceof Min bound) {
-            return value -> value == null || (value instanceof Integer number && number >= bound.value());
+            long least = bound.value();
+            return value -> value == null || (value instanceof Integer number && number >= least);
         }
         if (constraint instanceof Max bound) {
-            return value -> value == null || (value instanceof Integer number && number <= bound.value());
+            long most = bound.value();
+            return value -> value == null || (value instanceof Integer number && number <= most);
         }
         if (constraint instanceof Size bounds) {
-            return value -> value == null || (size(value) >= bounds.min() && size(value) <= bounds.max());
+            int least = bounds.min();
+            int most = bounds.max();
+            return value -> value == null || (size(value) >= least && size(value) <= most);
         }
         return constraint instanceof Pattern ? value -> value == null : UNKNOWN;
     }

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.JavaType;
 import com.fasterxml.jackson.databind.JsonDeserializer;
 import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.SerializationConfig;
+import com.fasterxml.jackson.databind.deser.BeanDeserializerBase;
 import com.fasterxml.jackson.databind.deser.BeanDeserializerModifier;
 import com.fasterxml.jackson.databind.deser.std.StdScalarDeserializer;
 import com.fasterxml.jackson.databind.module.SimpleModule;
@@ -50,7 +51,7 @@ final class StrictTypes extends SimpleModule {
             public JsonDeserializer<?> modifyDeserializer(
                     DeserializationConfig config, BeanDescription bean, JsonDeserializer<?> usual) {
                 Class<?> type = bean.getBeanClass();
-                return type.isRecord() ? new RecordReader(usual, new PlainConstraints(type)) : usual;
+                return type.isRecord() ? new RecordReader((BeanDeserializerBase) usual, type) : usual;
             }
         });
         setSerializerModifier(new BeanSerializerModifier() {

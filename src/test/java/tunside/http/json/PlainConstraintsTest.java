@@ -23,6 +23,7 @@ import java.lang.annotation.ElementType;
 import java.lang.annotation.Retention;
 import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
+import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -83,7 +84,20 @@ class PlainConstraintsTest {
     private record Free(@Nullable String text, @Nullable Double number) {}
 
     private static boolean passes(Record owner) {
-        return new PlainConstraints(owner.getClass()).areKeptBy(owner);
+        return new PlainConstraints(owner.getClass()).areKeptBy(values(owner));
+    }
+
+    private static @Nullable Object[] values(Record owner) {
+        RecordComponent[] components = owner.getClass().getRecordComponents();
+        @Nullable Object[] values = new Object[components.length];
+        for (int i = 0; i < values.length; i++) {
+            try {
+                values[i] = components[i].getAccessor().invoke(owner);
+            } catch (ReflectiveOperationException e) {
+                throw new IllegalStateException(e);
+            }
+        }
+        return values;
     }
 
     @Test
