@@ -3,6 +3,7 @@ package tunside.water;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Collections;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -94,10 +95,24 @@ public enum Slip {
     private static final double NITROGEN = 14.007;
     private static final double CALCIUM_CARBONATE = 100.086;
 
-    /** What {@code water-slips.csv} says of one. */
-    record Words(double prior, String meaning, String advice) {}
+    /** What {@code water-slips.csv} says of one; of its prior the logarithm. */
+    private record Words(double logPrior, String meaning, String advice) {}
 
     private static final Map<String, Words> WORDS = load();
+
+    /** Of the probability before looking at the report that nothing is wrong. */
+    static final double LOG_PRIOR_OF_NONE = words("none").logPrior;
+
+    /** The same that something else is wrong. */
+    static final double LOG_PRIOR_OF_OTHER = words("other").logPrior;
+
+    private static final Map<Slip, Words> OF_SLIPS = new EnumMap<>(Slip.class);
+
+    static {
+        for (Slip slip : values()) {
+            OF_SLIPS.put(slip, words(slip.id()));
+        }
+    }
 
     private final String id = name().toLowerCase(Locale.ROOT).replace('_', '-');
 
@@ -111,26 +126,21 @@ public enum Slip {
 
     /** What happened, in words. */
     public String meaning() {
-        return words(id()).meaning;
+        return words().meaning;
     }
 
     /** What to do about it, in words. */
     public String advice() {
-        return words(id()).advice;
+        return words().advice;
     }
 
-    double prior() {
-        return words(id()).prior;
+    /** Logarithm of its probability before looking at the report. */
+    double logPrior() {
+        return words().logPrior;
     }
 
-    /** Probability before looking at the report that nothing is wrong. */
-    static double priorOfNone() {
-        return words("none").prior;
-    }
-
-    /** Probability before looking at the report that something else is wrong. */
-    static double priorOfOther() {
-        return words("other").prior;
+    private Words words() {
+        return requireNonNull(OF_SLIPS.get(this));
     }
 
     private static Words words(String id) {
@@ -169,7 +179,7 @@ public enum Slip {
         for (Row row : table.rows()) {
             double prior = row.number("prior", 0, 1);
             sum += prior;
-            words.put(row.text("slip"), new Words(prior, row.text("meaning"), row.text("advice")));
+            words.put(row.text("slip"), new Words(Math.log(prior), row.text("meaning"), row.text("advice")));
         }
         for (Slip slip : values()) {
             if (!words.containsKey(slip.id())) {

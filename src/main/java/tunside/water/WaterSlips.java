@@ -42,13 +42,13 @@ public final class WaterSlips {
         }
         boolean balanced = IonBalance.canBeJudged(report);
         List<Candidate> candidates = new ArrayList<>();
-        double none = Math.log(Slip.priorOfNone()) + logLikelihood(report, balanced, 1);
-        double other = Math.log(Slip.priorOfOther()) + logLikelihood(report, balanced, OTHER_SCALE);
+        double none = Slip.LOG_PRIOR_OF_NONE + logLikelihood(report, balanced, 1);
+        double other = Slip.LOG_PRIOR_OF_OTHER + logLikelihood(report, balanced, OTHER_SCALE);
         double largest = Math.max(none, other);
         for (Slip slip : Slip.ALL) {
             Optional<WaterReport> mended = slip.mended(report);
             if (mended.isPresent()) {
-                double log = Math.log(slip.prior()) + logLikelihood(mended.get(), balanced, 1);
+                double log = slip.logPrior() + logLikelihood(mended.get(), balanced, 1);
                 candidates.add(new Candidate(slip, mended.get(), log));
                 largest = Math.max(largest, log);
             }
