@@ -12,11 +12,11 @@ import java.util.List;
  * random numbers.
  */
 final class BufferGrid {
-    private static final int NODES = 33;
+    private static final int NODES = 27;
     private static final double REACH_IN_DEVIATIONS = 6;
     private static final int MOST_NARROWINGS = 3;
-    private static final double NEGLIGIBLE_LOG = 18;
-    private static final double NARROW_BELOW = 0.75;
+    private static final double NEGLIGIBLE_LOG = 15;
+    private static final double NARROW_BELOW = 0.9;
 
     private final TitrationCurve curve;
     private final BufferingPrior prior;

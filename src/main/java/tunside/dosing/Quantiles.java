@@ -71,7 +71,7 @@ final class Quantiles {
     }
 
     /** Probability of a smaller value; keeps the point if a quantile can be found from it. */
-    private double below(double value) {
+    double below(double value) {
         Distribution.Point point = distribution.at(value);
         if (point.below() > 0 && point.below() < 1) {
             double score = NormalIntegral.quantile(point.below());

@@ -53,8 +53,7 @@ public record StagedDose(
      * not more than what brings the median to the target; rounded down to a step.
      */
     private static double nextGrams(DoseAim aim, Knowledge knowledge, Supply supply, double toTarget) {
-        double limit = supply.reagent().acid() ? aim.lowPh() : aim.highPh();
-        double toRisk = knowledge.gramsFor(supply.reagent(), limit, aim.acceptedRisk());
+        double toRisk = knowledge.gramsFor(supply.reagent(), farLimit(aim, supply.reagent()), aim.acceptedRisk());
         return supply.roundedDown(Math.min(supply.mostGrams(), Math.min(toTarget, toRisk)));
     }
 
@@ -85,10 +84,13 @@ public record StagedDose(
     }
 
     private static DoseStage stage(DoseAim aim, Knowledge knowledge, Reagent reagent, double grams) {
-        double overshoot = reagent.acid()
-                ? knowledge.probabilityBelow(aim.lowPh(), reagent, grams)
-                : 1 - knowledge.probabilityBelow(aim.highPh(), reagent, grams);
         Quantiles ph = knowledge.ph(reagent, grams);
-        return new DoseStage(grams, ph.at(0.5), ph.at(0.05), ph.at(0.95), overshoot);
+        double below = ph.below(farLimit(aim, reagent));
+        return new DoseStage(grams, ph.at(0.5), ph.at(0.05), ph.at(0.95), reagent.acid() ? below : 1 - below);
+    }
+
+    /** The end of the range that the reagent leads to, and past which it must not. */
+    private static double farLimit(DoseAim aim, Reagent reagent) {
+        return reagent.acid() ? aim.lowPh() : aim.highPh();
     }
 }

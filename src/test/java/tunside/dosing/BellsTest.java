@@ -8,8 +8,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class BellsTest {
-    private static final int NODES = 33;
-    private static final double STEP = 0.375;
+    private static final int NODES = 27;
+    private static final double STEP = 12.0 / 26;
 
     private static double place(int i) {
         return (i - NODES / 2) * STEP;

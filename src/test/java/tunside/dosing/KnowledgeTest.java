@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tunside.chemistry.Solver;
 
@@ -75,6 +76,36 @@ class KnowledgeTest {
         assertThat(knowledge.quantile(0.5, Lines.ACID, 76)).isCloseTo(5.4, within(0.002));
         assertThat((high - low) / 2 / 1.644854).isCloseTo(Math.hypot(0.02, 0.03), within(0.0005));
         assertThat(knowledge.probabilityBelow(5.4, Lines.ACID, 76)).isCloseTo(0.5, within(0.005));
+    }
+
+    /** Few nodes, and yet a risk as near as this: where a good meter shows the buffering sharply, and where a bad one blurs it. */
+    @ParameterizedTest
+    @CsvSource({"0.28, 0.005, 1.2e-4", "0.28, 0.01, 1e-4", "0.28, 0.03, 4e-5", "0.28, 0.1, 1.5e-5", "0.1, 0.03, 1e-5"})
+    void aRiskIsTheIntegralOverBufferingAndReading(double logDeviation, double uncertainty, double within) {
+        Knowledge knowledge = knowledge(logDeviation, uncertainty);
+        double worst = 0;
+        for (double grams = 10; grams <= 150; grams += 20) {
+            for (double ph = 4.8; ph <= 5.75; ph += 0.05) {
+                double error = knowledge.probabilityBelow(ph, Lines.ACID, grams)
+                        - integral(logDeviation, uncertainty, grams, ph);
+                worst = Math.max(worst, Math.abs(error));
+            }
+        }
+        assertThat(worst).isLessThan(within);
+    }
+
+    /** By the trapezoidal rule on so fine a grid that it is exact to ten digits. */
+    private static double integral(double logDeviation, double uncertainty, double grams, double ph) {
+        double step = logDeviation / 200;
+        double sum = 0;
+        for (double x = -8 * logDeviation; x <= 8 * logDeviation; x += step) {
+            double ended = 5.8 - grams / (Lines.MEQ_PER_PH * Math.exp(x));
+            sum += NORMAL.density(x / logDeviation)
+                    / logDeviation
+                    * NORMAL.cumulativeProbability((ph - ended) / uncertainty)
+                    * step;
+        }
+        return sum;
     }
 
     @Test
