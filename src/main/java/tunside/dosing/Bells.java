@@ -20,8 +20,9 @@ final class Bells {
     private static final double MEAN_BESIDE = WIDTH * WIDTH / 2;
 
     /**
-     * By how much densities are sharpened, in second to eighth differences, so that the sum of bells is as wide as they: what a
-     * bell blurs them by, undone, as a series in differences.
+     * By how much densities are sharpened, in second to eighth differences, so that the sum of bells is as wide as they. A bell of
+     * width w dampens a wave of t radians a step by exp(-w^2 t^2 / 2), and its second difference is -4 sin^2(t / 2) of it: the
+     * coefficients are those of exp(w^2 t^2 / 2) as a power series in that.
      */
     private static final double[] SHARPER = {
         -MEAN_BESIDE,
