@@ -85,7 +85,7 @@ public record StagedDose(
 
     private static DoseStage stage(DoseAim aim, Knowledge knowledge, Reagent reagent, double grams) {
         Quantiles ph = knowledge.ph(reagent, grams);
-        double below = ph.below(farLimit(aim, reagent));
+        double below = ph.below(farLimit(aim, reagent)); // first: a point from which quantiles are found
         return new DoseStage(grams, ph.at(0.5), ph.at(0.05), ph.at(0.95), reagent.acid() ? below : 1 - below);
     }
 
